@@ -1,0 +1,95 @@
+/** Compares printed counts with what was knitted. */
+
+import type { Row } from '../model/fabric.ts';
+import type { Assertion } from '../model/pattern.ts';
+import type { Ring } from '../model/ring.ts';
+import { forSize } from '../model/sized.ts';
+import type { Context } from './context.ts';
+import { sectionRun, type Run } from './run.ts';
+
+/** What there is to compare with. */
+export interface Knitted {
+  readonly ring: Ring;
+  /** The last row; `null` before the first. */
+  readonly row: Row | null;
+  /** The run in work, in the ring now; `null` in a round. */
+  readonly run: Run | null;
+  /** Rows worked under this heading. */
+  readonly rows: number;
+}
+
+interface Comparison {
+  readonly expected: number;
+  readonly found: number;
+  readonly about: string;
+}
+
+/** Keeps the last difference, so that one slip that runs through the following counts is told once. */
+export class Counts {
+  private lastDifference = 0;
+
+  constructor(private readonly context: Context) {}
+
+  /** Checks one printed count; a mismatch is reported unless it only repeats the difference reported before. */
+  check(assertion: Assertion, knitted: Knitted): void {
+    const comparison = compare(assertion, knitted, this.context.size);
+    if (!comparison) return;
+    const difference = comparison.found - comparison.expected;
+    if (difference !== 0 && difference !== this.lastDifference) {
+      this.context.report('count-mismatch', assertion.span, comparison);
+    }
+    if (difference !== 0 || assertion.kind === 'total') this.lastDifference = difference;
+  }
+}
+
+function compare(assertion: Assertion, knitted: Knitted, size: number): Comparison | null {
+  if (assertion.kind === 'loads') return compareLoads(assertion.loads, knitted, size);
+  const expected = forSize(assertion.count, size);
+  if (expected === null) return null;
+  switch (assertion.kind) {
+    case 'total':
+      return compareTotal(expected, knitted);
+    case 'change':
+      return compareChange(expected, knitted);
+    case 'rows':
+      return { expected, found: knitted.rows, about: 'rows' };
+    case 'part':
+      return comparePart(expected, assertion.of, knitted);
+  }
+}
+
+// In a flat stage a bare count may mean the run in work or the whole ring.
+function compareTotal(expected: number, knitted: Knitted): Comparison {
+  const ring = knitted.ring.stitches.length;
+  const run = knitted.run ? knitted.run.to - knitted.run.from : ring;
+  return { expected, found: expected === ring ? ring : run, about: 'stitches' };
+}
+
+function compareChange(expected: number, { row }: Knitted): Comparison | null {
+  if (!row) return null;
+  const change = row.after.stitches.length - row.before.stitches.length;
+  const about = expected < 0 ? 'stitches decreased' : 'stitches increased';
+  return { expected: Math.abs(expected), found: Math.abs(change), about };
+}
+
+function comparePart(expected: number, part: string, knitted: Knitted): Comparison | null {
+  const section = sectionRun(knitted.ring, part);
+  const run = section ?? knitted.run;
+  if (!run) return null;
+  const found = section ? lengthOfSection(knitted.ring, part) : run.to - run.from;
+  return { expected, found, about: `${part} stitches` };
+}
+
+function lengthOfSection(ring: Ring, name: string): number {
+  const run = sectionRun(ring, name);
+  return run ? run.to - run.from : 0;
+}
+
+function compareLoads(
+  loads: Extract<Assertion, { kind: 'loads' }>['loads'],
+  knitted: Knitted,
+  size: number
+): Comparison {
+  const expected = loads.reduce((sum, load) => sum + (forSize(load, size) ?? 0), 0);
+  return { expected, found: knitted.ring.stitches.length, about: 'stitches on the needles' };
+}

@@ -1,0 +1,53 @@
+/** What performing needs beside the row itself: the size, where we are in words, and where troubles and set-aside stitches go. */
+
+import type { Diagnostic } from '../model/diagnostic.ts';
+import { MOST_STEPS } from '../model/limits.ts';
+import type { Operation } from '../model/operation.ts';
+import { operationNamed } from '../model/operations.ts';
+import type { Held } from '../model/fabric.ts';
+import type { Span } from '../model/span.ts';
+import { knitDiagnostic, type Facts, type KnitCode } from './messages.ts';
+
+/** Thrown when a limit of the program is met; caught by `knitPattern`, which ends the fabric there. */
+export class LimitReached extends Error {}
+
+/** The state shared by all rows of one fabric. Mutable, and never leaves `knit/`. */
+export class Context {
+  readonly diagnostics: Diagnostic[] = [];
+  readonly held: Held[] = [];
+  readonly locks = new Map<number, string>();
+  /** "Leg, Rnd 3": for messages. */
+  where = '';
+  private ids = 0;
+  private markers = 0;
+  private steps = 0;
+
+  constructor(readonly size: number) {}
+
+  /** A new stitch identity. */
+  readonly nextId = (): number => this.ids++;
+
+  /** The name of a marker that the text leaves without one: m1, m2 … */
+  nextMarker(): string {
+    this.markers += 1;
+    return `m${this.markers}`;
+  }
+
+  /** Notes a mistake. */
+  report(code: KnitCode, span: Span, facts: Omit<Facts, 'where'> = {}): void {
+    this.diagnostics.push(knitDiagnostic(code, span, { where: this.where, ...facts }));
+  }
+
+  /** Counts performed operations so that absurd repeats end. */
+  countStep(): void {
+    this.steps += 1;
+    if (this.steps > MOST_STEPS) throw new LimitReached();
+  }
+}
+
+/** An operation that knitting itself needs; the table has it. */
+export function standard(name: 'k' | 'p' | 'pick up'): Operation {
+  const found = operationNamed(name);
+  if (!found) throw new RangeError(`the table of operations lacks "${name}"`);
+  return found;
+}

@@ -1,0 +1,143 @@
+/** Knits one row: finds where it starts and which way it goes, performs it, and checks that it came out. */
+
+import type { Row, Shape } from '../model/fabric.ts';
+import type { Instruction, Side } from '../model/pattern.ts';
+import { wrap } from '../model/ring.ts';
+import type { Span } from '../model/span.ts';
+import type { Context } from './context.ts';
+import { countStitches } from './items.ts';
+import { performAll, workTimes, type Outcome, type Performance } from './perform.ts';
+import { RowWork } from './row-work.ts';
+import { handGap, ringOf, withItems, type Tube } from './tube.ts';
+
+/** A row to be knitted, apart from the tube. */
+export interface RowTask {
+  readonly label: string;
+  readonly line: number;
+  readonly span: Span;
+  readonly body: readonly Instruction[];
+  readonly shape: Shape;
+  readonly side: Side;
+  /** Run of a flat row, in gaps of the ring before; `to` may pass the end of the ring. */
+  readonly run: { readonly from: number; readonly to: number };
+  /** A partial round: it may stop short of the BOR without a mistake. */
+  readonly mayStopShort: boolean;
+  readonly extraTimes: 0 | 1;
+}
+
+/** What one row gave. */
+export interface KnittedRow {
+  readonly row: Row;
+  readonly tube: Tube;
+  readonly outcome: Outcome;
+}
+
+/** Knits one row. Mistakes are reported in the context; the rest of a row that failed is worked as it presents itself. */
+export function knitRow(tube: Tube, task: RowTask, context: Context): KnittedRow {
+  const start = task.shape === 'flat' ? atRun(tube, task) : tube;
+  const work = new RowWork(start, task.side, { flat: task.shape === 'flat', nextId: context.nextId });
+  const performance: Performance = {
+    work,
+    context,
+    mayPassBor: task.shape === 'round' && (task.mayStopShort || movesBor(task.body)),
+    extraTimes: task.extraTimes
+  };
+  const startGap = work.gap();
+  const outcome = performAll(performance, task.body);
+  completeRow(performance, task, outcome);
+  return { ...finish(start, task, { work, startGap }), outcome };
+}
+
+function movesBor(body: readonly Instruction[]): boolean {
+  return body.some((part) => part.kind === 'marker' && part.action === 'place' && part.name === 'BOR');
+}
+
+// What hangs after the last stitch goes along; stitches that the row forgot are worked, so that one mistake stays one.
+function completeRow(at: Performance, task: RowTask, outcome: Outcome): void {
+  const { work, context } = at;
+  const left = work.room();
+  if (outcome === 'turned') return;
+  if (outcome === 'worked' && left > 0 && !(task.mayStopShort || movesBor(task.body))) {
+    context.report('row-too-short', task.span, { expected: work.taken + left, found: work.taken });
+  }
+  if (outcome === 'stopped' || !task.mayStopShort) {
+    if (!movesBor(task.body)) workTimes(at, null, { count: work.room(), span: task.span });
+  }
+  if (work.room() === 0) work.pass(work.limit);
+}
+
+function finish(
+  start: Tube,
+  task: RowTask,
+  done: { readonly work: RowWork; readonly startGap: number }
+): { readonly row: Row; readonly tube: Tube } {
+  const { work } = done;
+  const { items, hand, steps } = work.finish();
+  const before = ringOf(start);
+  const moved = withItems({ ...start, locks: new Map(start.locks) }, items, hand);
+  const tube = task.shape === 'round' ? atBorWhenPassed(moved) : moved;
+  const row: Row = {
+    label: task.label,
+    line: task.line,
+    span: task.span,
+    shape: task.shape,
+    side: task.side,
+    before,
+    after: ringOf(tube),
+    steps,
+    repeats: work.repeats,
+    run: task.shape === 'flat' ? task.run : { from: 0, to: before.stitches.length },
+    unworked: unworked(task, work, done.startGap),
+    start: wrap(done.startGap, before.stitches.length),
+    end: handGap(tube),
+    turned: work.turned
+  };
+  return { row, tube };
+}
+
+// At the end of a round the yarn hangs before the BOR; the next round begins behind it.
+function atBorWhenPassed(tube: Tube): Tube {
+  const ahead = tube.items.slice(tube.hand);
+  return countStitches(ahead) === 0 || tube.hand === 0 ? { ...tube, hand: 1 } : tube;
+}
+
+// Stitches of the run behind the start and ahead of the end, told in ring order.
+function unworked(task: RowTask, work: RowWork, startGap: number): Row['unworked'] {
+  if (task.shape === 'round') return { before: 0, after: 0 };
+  const stitches = Math.max(work.tube.items.filter((item) => item.kind === 'stitch').length, 1);
+  const ahead = work.room();
+  if (task.side === 'RS') return { before: wrap(startGap - task.run.from, stitches), after: ahead };
+  return { before: ahead, after: wrap(task.run.to - startGap, stitches) };
+}
+
+// At either end of the run the yarn may hang on the wrong side of the limit item.
+function atRun(tube: Tube, task: RowTask): Tube {
+  const { items } = tube;
+  const gap = handGap(tube);
+  const stitches = countStitches(items);
+  const [from, to] = [wrap(task.run.from, stitches), wrap(task.run.to, stitches)];
+  if (task.side === 'RS' && gap === from) return { ...tube, hand: limitIndex(tube, from, stitches) + 1 };
+  if (task.side === 'WS' && gap === to) return { ...tube, hand: limitIndexBefore(tube, to, stitches) };
+  return tube;
+}
+
+// Index of the limit that stands just before stitch `gap`.
+function limitIndex(tube: Tube, gap: number, stitches: number): number {
+  const stitch = tube.items.findIndex((item) => item.kind === 'stitch' && item.at === gap % stitches);
+  for (let back = 1; back <= tube.items.length; back += 1) {
+    const index = (stitch - back + tube.items.length) % tube.items.length;
+    if (tube.items[index]!.kind === 'limit') return index;
+  }
+  return 0;
+}
+
+// Index of the limit that stands just after stitch `gap` - 1.
+function limitIndexBefore(tube: Tube, gap: number, stitches: number): number {
+  const last = (gap - 1 + stitches) % stitches;
+  const stitch = tube.items.findIndex((item) => item.kind === 'stitch' && item.at === last);
+  for (let step = 1; step <= tube.items.length; step += 1) {
+    const index = (stitch + step) % tube.items.length;
+    if (tube.items[index]!.kind === 'limit') return index;
+  }
+  return tube.items.length;
+}

@@ -1,0 +1,128 @@
+/** Every message that knitting can give, by code. Codes are never reused. */
+
+import type { Diagnostic, DiagnosticSeverity } from '../model/diagnostic.ts';
+import type { Span } from '../model/span.ts';
+
+interface Entry {
+  readonly severity: DiagnosticSeverity;
+  readonly message: (facts: Facts) => string;
+  readonly remedy: string | null;
+}
+
+/** What a message is about. Numbers are stitches unless the message says otherwise. */
+export interface Facts {
+  /** Stage and row in words: "Leg, Rnd 3". */
+  readonly where: string;
+  readonly expected?: number;
+  readonly found?: number;
+  /** A name or unit that the sentence needs. */
+  readonly about?: string;
+}
+
+/** The catalogue. */
+export const KNIT_MESSAGES = {
+  'row-too-short': {
+    severity: 'error',
+    message: (f) => `${f.where}: the row works ${f.found} of ${f.expected} stitches and leaves the rest.`,
+    remedy: 'Add what is missing, say "k to end", or say "turn" where the rest is to stay unworked.'
+  },
+  'row-too-long': {
+    severity: 'error',
+    message: (f) => `${f.where}: the row needs ${f.expected} stitches, but there are only ${f.found}.`,
+    remedy: 'Check the numbers in this row, or an earlier row that lost stitches.'
+  },
+  'repeat-does-not-fit': {
+    severity: 'error',
+    message: (f) =>
+      `${f.where}: the repeat takes ${f.expected} stitches at a time, and ${f.found} stitches do not divide by that.`,
+    remedy: 'Check the stitches before the repeat, its length, or the cast-on number.'
+  },
+  'count-mismatch': {
+    severity: 'error',
+    message: (f) => `${f.where}: ${f.expected} ${f.about ?? 'stitches'} are printed, but knitting gives ${f.found}.`,
+    remedy: 'Check the printed number and the row before it.'
+  },
+  'marker-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: there is no marker ${f.about ?? ''} ahead in this row.`,
+    remedy: 'Place the marker (pm) in an earlier row, or check its name.'
+  },
+  'gap-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: no turn has left a gap ahead in this row.`,
+    remedy: 'Check that the row before turned before its end.'
+  },
+  'section-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: there is no section called "${f.about ?? ''}" here.`,
+    remedy: 'Name it in a line like "Sections: instep 32, heel 32."'
+  },
+  'sections-do-not-add-up': {
+    severity: 'error',
+    message: (f) => `${f.where}: the sections add up to ${f.expected} stitches, but there are ${f.found}.`,
+    remedy: 'Give every stitch of the round to one section.'
+  },
+  'wrong-side': {
+    severity: 'error',
+    message: (f) => `${f.where}: a ${f.about ?? ''} row cannot start here, because the yarn hangs at the other end.`,
+    remedy: 'Work one more row, work across the stitches first, or change the side that is named.'
+  },
+  'unreachable-count': {
+    severity: 'error',
+    message: (f) => `${f.where}: repeating never reaches exactly ${f.expected} stitches; it comes to ${f.found}.`,
+    remedy: 'Check the number to stop at and how many stitches each repeat changes.'
+  },
+  'rows-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: ${f.about ?? 'the rows to repeat'} cannot be found above.`,
+    remedy: 'Check the row numbers, or write the rows under this heading.'
+  },
+  'nothing-on-needles': {
+    severity: 'error',
+    message: (f) => `${f.where}: there are no stitches on the needles yet.`,
+    remedy: 'Cast on first: "CO 64 sts".'
+  },
+  'held-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: no stitches were set aside${f.about ? ` as ${f.about}` : ''}.`,
+    remedy: 'Say earlier which stitches go on waste yarn or a holder.'
+  },
+  'needs-row-gauge': {
+    severity: 'warning',
+    message: (f) => `${f.where}: a length is given, but the pattern has no row gauge, so the rows cannot be counted.`,
+    remedy: 'Add rows or rounds to the gauge line: "Gauge: 32 sts and 44 rnds = 10 cm".'
+  },
+  'ambiguous-repeats': {
+    severity: 'warning',
+    message: (f) =>
+      `${f.where}: "${f.found} times" after the asterisk can mean ${f.found} or ${f.expected} in all; no printed count decides. Taken as ${f.found}.`,
+    remedy: 'Write "more times" or "times in total", or print the stitch count after the row.'
+  },
+  'too-many-stitches': {
+    severity: 'error',
+    message: (f) => `${f.where}: the round would have more than ${f.expected} stitches, the most that are knitted here.`,
+    remedy: 'Check the number that was cast on or the increases.'
+  },
+  'too-many-rows': {
+    severity: 'error',
+    message: (f) => `${f.where}: the pattern has more than ${f.expected} rows, the most that are knitted here.`,
+    remedy: 'Check how often rows are repeated.'
+  }
+} as const satisfies Record<string, Entry>;
+
+export type KnitCode = keyof typeof KNIT_MESSAGES;
+
+/** Makes a diagnostic for one size; the code decides severity and words. */
+export function knitDiagnostic(code: KnitCode, span: Span, facts: Facts): Diagnostic {
+  const entry: Entry = KNIT_MESSAGES[code];
+  return {
+    severity: entry.severity,
+    code,
+    span,
+    message: entry.message(facts),
+    remedy: entry.remedy,
+    expected: facts.expected ?? null,
+    found: facts.found ?? null,
+    sizes: []
+  };
+}

@@ -1,0 +1,118 @@
+/** Flat stages: whether a stage is worked flat, over which run of the ring, and which side faces. */
+
+import type { Instruction, RowText, Side, StageText, Statement } from '../model/pattern.ts';
+import { wrap, type Ring } from '../model/ring.ts';
+import { forSize } from '../model/sized.ts';
+import { sameName } from './targets.ts';
+import { takesOf } from './takes.ts';
+import { handGap, ringOf, type Tube } from './tube.ts';
+
+/** A run of the ring, in gaps; `to` may pass the end of the ring when the run lies across the BOR. */
+export interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A stage is flat when its heading says over what, when a row turns, or when a row claims the wrong side. */
+export function isFlat(stage: StageText): boolean {
+  return stage.over !== null || stage.statements.some(isFlatStatement);
+}
+
+function isFlatStatement(statement: Statement): boolean {
+  if (statement.kind !== 'row') return false;
+  return statement.side === 'WS' || hasTurn(statement.body);
+}
+
+/** Whether a row ends with a turn. */
+export function hasTurn(body: readonly Instruction[]): boolean {
+  return body.some((part) => part.kind === 'turn' || (part.kind === 'group' && hasTurn(part.body)));
+}
+
+/** The run that the tube already carries from the flat stage before, or `null`. */
+export function runOf(tube: Tube): Run | null {
+  const gaps: number[] = [];
+  let at = 0;
+  for (const item of tube.items) {
+    if (item.kind === 'stitch') at += 1;
+    if (item.kind === 'limit') gaps.push(at);
+  }
+  const [first, second] = gaps;
+  if (first === undefined || second === undefined) return null;
+  return opensRun(tube) ? { from: first, to: second } : { from: second, to: first + at };
+}
+
+// The hand lies inside the run or at its ends, so the run is the stretch between the limits that touches the hand.
+function opensRun(tube: Tube): boolean {
+  const limits = tube.items.flatMap((item, index) => (item.kind === 'limit' ? [index] : []));
+  const [first = 0, second = 0] = limits;
+  return tube.hand >= first && tube.hand <= second + 1;
+}
+
+/**
+ * The run that a flat stage is worked over: what its heading names, the run of the flat stage before, the section whose
+ * name stands in the heading, or as many stitches as its first row works before it turns.
+ */
+export function findRun(stage: StageText, tube: Tube, size: number): Run {
+  const ring = ringOf(tube);
+  const carried = runOf(tube);
+  const gap = handGap(tube);
+  const named = stage.over?.section ? sectionRun(ring, stage.over.section) : null;
+  if (named) return named;
+  const count = stage.over?.count ? forSize(stage.over.count, size) : null;
+  if (count !== null && count > 0) return fromHand(ring, gap, { count, carried });
+  if (carried) return carried;
+  return headingSection(ring, stage) ?? firstTurn(stage, { ring, gap, size });
+}
+
+// A count is told from where the yarn hangs; a run that ends there and has this length is the same run, met from its end.
+function fromHand(ring: Ring, gap: number, told: { readonly count: number; readonly carried: Run | null }): Run {
+  const { count, carried } = told;
+  if (carried && carried.to - carried.from === count) return carried;
+  return { from: gap, to: gap + Math.min(count, ring.stitches.length) };
+}
+
+/** The run of a named section; one that lies across the BOR is told past the end of the ring. */
+export function sectionRun(ring: Ring, name: string): Run | null {
+  const runs = ring.sections.filter((run) => sameName(run.name, name));
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (!first || !last) return null;
+  const acrossBor = runs.length === 2 && first.from === 0 && last.to === ring.stitches.length;
+  return acrossBor ? { from: last.from, to: first.to + ring.stitches.length } : { from: first.from, to: last.to };
+}
+
+function headingSection(ring: Ring, stage: StageText): Run | null {
+  const words = stage.name.toLowerCase().split(/[^a-z]+/u);
+  const section = ring.sections.find((run) => words.some((word) => sameName(word, run.name)));
+  return section ? sectionRun(ring, section.name) : null;
+}
+
+function firstTurn(stage: StageText, at: { readonly ring: Ring; readonly gap: number; readonly size: number }): Run {
+  const row = stage.statements.find((statement): statement is RowText => statement.kind === 'row');
+  const all = at.ring.stitches.length;
+  const turn = row ? row.body.findIndex((part) => part.kind === 'turn') : -1;
+  const takes = row && turn >= 0 ? takesOf(row.body.slice(0, turn), at.size) : null;
+  return { from: at.gap, to: at.gap + Math.min(takes ?? all, all) };
+}
+
+/** Which side a row works, and whether the yarn hangs where such a row can start. */
+export function sideOf(
+  text: RowText,
+  at: { readonly tube: Tube; readonly run: Run; readonly previous: Side | null }
+): { readonly side: Side; readonly fits: boolean } {
+  const stitches = Math.max(ringOf(at.tube).stitches.length, 1);
+  const gap = handGap(at.tube);
+  const [atStart, atEnd] = [gap === wrap(at.run.from, stitches), gap === wrap(at.run.to, stitches)];
+  const due: Side = at.previous ? (at.previous === 'RS' ? 'WS' : 'RS') : atEnd && !atStart ? 'WS' : 'RS';
+  const side = text.side ?? due;
+  if (at.previous && side === due) return { side, fits: true };
+  const fits = side === 'RS' ? atStart : atEnd || (at.previous !== null && side === due);
+  return { side, fits };
+}
+
+/** The tube with the yarn at the end of the run where a row of this side starts. */
+export function handAtRun(tube: Tube, run: Run, side: Side): Tube {
+  const stitches = Math.max(ringOf(tube).stitches.length, 1);
+  const wanted = wrap(side === 'RS' ? run.from : run.to, stitches);
+  const index = tube.items.findIndex((item) => item.kind === 'stitch' && item.at === wanted);
+  return { ...tube, hand: index < 0 ? 1 : index };
+}

@@ -1,0 +1,72 @@
+/** Puts the rows under a heading in the order of working: numbered rows that belong together are sorted by number. */
+
+import type { RowText, Statement } from '../model/pattern.ts';
+
+/** One row in the order of working. */
+export interface ScheduledRow {
+  readonly text: RowText;
+  /** Its number; `null` for a row without one. */
+  readonly number: number | null;
+}
+
+/** Rows that are told together, or any other statement. */
+export type Scheduled =
+  | { readonly kind: 'rows'; readonly rows: readonly ScheduledRow[] }
+  | { readonly kind: 'other'; readonly statement: Exclude<Statement, RowText> };
+
+/**
+ * Orders the statements of a stage for one size.
+ *
+ * "Rnd 1", "Rnd 3" and "All even rnds" make one block, worked 1, 2, 3 … A block ends before a statement of another kind,
+ * and before a number that it already has.
+ */
+export function schedule(statements: readonly Statement[], size: number): Scheduled[] {
+  const result: Scheduled[] = [];
+  let block = new Map<number, RowText>();
+  let parity: RowText[] = [];
+  const close = () => {
+    const rows = [...withParity(block, parity)].sort(([left], [right]) => left - right);
+    if (rows.length > 0) result.push({ kind: 'rows', rows: rows.map(([number, text]) => ({ number, text })) });
+    block = new Map();
+    parity = [];
+  };
+  for (const statement of statements) {
+    if (!isFor(statement, size)) continue;
+    if (statement.kind === 'row' && statement.numbers.kind === 'parity') {
+      parity.push(statement);
+    } else if (statement.kind === 'row' && statement.numbers.kind === 'numbers') {
+      if (statement.numbers.numbers.some((number) => block.has(number))) close();
+      for (const number of statement.numbers.numbers) block.set(number, statement);
+    } else {
+      if (!isSilent(statement)) close();
+      result.push(
+        statement.kind === 'row' ? { kind: 'rows', rows: [{ text: statement, number: null }] } : { kind: 'other', statement }
+      );
+    }
+  }
+  close();
+  return result;
+}
+
+function isFor(statement: Statement, size: number): boolean {
+  return !('sizes' in statement) || statement.sizes === null || statement.sizes.includes(size);
+}
+
+// Prose between two rows does not part them.
+function isSilent(statement: Statement): boolean {
+  return statement.kind === 'prose';
+}
+
+// "All even rnds" reach as far as the numbers around them; alone, they give their first row.
+function withParity(block: ReadonlyMap<number, RowText>, parity: readonly RowText[]): Map<number, RowText> {
+  const rows = new Map(block);
+  const most = Math.max(0, ...block.keys());
+  for (const text of parity) {
+    if (text.numbers.kind !== 'parity') continue;
+    const first = text.numbers.from;
+    for (let number = first; number <= Math.max(most, first); number += 2) {
+      if (!rows.has(number)) rows.set(number, text);
+    }
+  }
+  return rows;
+}

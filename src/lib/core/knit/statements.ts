@@ -1,0 +1,161 @@
+/** Knits each kind of statement under a heading. */
+
+import type { Instruction, Statement } from '../model/pattern.ts';
+import { BOR } from '../model/ring.ts';
+import { forSize } from '../model/sized.ts';
+import type { Stitch } from '../model/stitch.ts';
+import { MOST_STITCHES } from '../model/limits.ts';
+import { LimitReached, standard } from './context.ts';
+import type { Item } from './items.ts';
+import type { Knitter } from './knitter.ts';
+import { repeatRows } from './repeat-rows.ts';
+import type { Scheduled } from './schedule.ts';
+import { sameName } from './targets.ts';
+import { tubeOf, withItems } from './tube.ts';
+
+type Of<Kind extends Statement['kind']> = Extract<Statement, { kind: Kind }>;
+type Other = Extract<Scheduled, { kind: 'other' }>['statement'];
+
+/** Knits one scheduled statement. */
+export function knitStatement(knitter: Knitter, scheduled: Scheduled): void {
+  if (scheduled.kind === 'rows') {
+    for (const row of scheduled.rows) knitter.work(row, { remember: true });
+    return;
+  }
+  const { statement } = scheduled;
+  knitter.context.where = knitter.stage.text.name;
+  knitOther(knitter, statement);
+  if ('assertions' in statement) for (const assertion of statement.assertions) knitter.check(assertion);
+}
+
+function knitOther(knitter: Knitter, statement: Other): void {
+  switch (statement.kind) {
+    case 'cast-on':
+      return castOn(knitter, statement);
+    case 'join':
+      return join(knitter, statement);
+    case 'sections':
+      return nameSections(knitter, statement);
+    case 'repeat-rows':
+      return repeatRows(knitter, statement);
+    case 'even':
+      return workEven(knitter, statement);
+    case 'even-until':
+      return workEvenUntil(knitter, statement);
+    case 'resume':
+      return resume(knitter, statement);
+    case 'close':
+      return close(knitter, statement);
+    case 'layout':
+      return knitter.state(statement.loads, statement.span);
+    case 'check':
+      return knitter.check(statement.assertion);
+    case 'prose':
+      knitter.stage.notes.push(statement.text);
+  }
+}
+
+function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {
+  const { context } = knitter;
+  const count = forSize(statement.count, context.size) ?? 0;
+  if (count > MOST_STITCHES) {
+    context.report('too-many-stitches', statement.span, { expected: MOST_STITCHES });
+    throw new LimitReached();
+  }
+  const stitches: Stitch[] = Array.from({ length: count }, () => ({
+    id: context.nextId(),
+    face: 'knit',
+    loop: 'plain',
+    parents: []
+  }));
+  knitter.tube = tubeOf(stitches, knitter.tubes);
+  knitter.tubes += 1;
+  knitter.rowsWorked = 0;
+}
+
+// Joining with a marker hangs the marker of the BOR.
+function join(knitter: Knitter, statement: Of<'join'>): void {
+  const { tube } = knitter;
+  if (!tube || !statement.marker) return;
+  if (tube.items.some((item) => item.kind === 'marker' && sameName(item.name, BOR))) return;
+  const items: Item[] = [...tube.items];
+  items.splice(1, 0, { kind: 'marker', name: BOR });
+  knitter.tube = withItems(tube, items, tube.hand + 1);
+}
+
+function nameSections(knitter: Knitter, statement: Of<'sections'>): void {
+  const { tube, context } = knitter;
+  if (!tube) return context.report('nothing-on-needles', statement.span);
+  const runs = statement.runs.map((run) => ({ name: run.name, count: forSize(run.count, context.size) ?? 0 }));
+  const total = runs.reduce((sum, run) => sum + run.count, 0);
+  const found = knitter.ring().stitches.length;
+  if (total !== found) context.report('sections-do-not-add-up', statement.span, { expected: total, found });
+  const begins = new Map<number, string | null>();
+  let at = 0;
+  for (const run of runs) {
+    if (run.count > 0) begins.set(at, run.name);
+    at += run.count;
+  }
+  if (at < found) begins.set(at, null);
+  setEdges(knitter, begins);
+}
+
+// An edge stands before its first stitch, behind the markers of the same gap.
+function setEdges(knitter: Knitter, begins: ReadonlyMap<number, string | null>): void {
+  const tube = knitter.tube!;
+  const items: Item[] = [];
+  let hand = 0;
+  tube.items.forEach((item, index) => {
+    if (item.kind === 'stitch' && begins.has(item.at)) items.push({ kind: 'edge', name: begins.get(item.at) ?? null });
+    if (index === tube.hand) hand = items.length;
+    if (item.kind !== 'edge') items.push(item);
+  });
+  knitter.tube = withItems(tube, items, tube.hand >= tube.items.length ? items.length : hand);
+}
+
+function workEven(knitter: Knitter, statement: Of<'even'>): void {
+  evenRows(knitter, { ...statement, count: forSize(statement.rows, knitter.context.size) ?? 0 });
+}
+
+function workEvenUntil(knitter: Knitter, statement: Of<'even-until'>): void {
+  const { context, gauge } = knitter;
+  const length = forSize(statement.lengthCm, context.size);
+  if (length === null) return;
+  if (gauge.rowsPer10cm === null) return context.report('needs-row-gauge', statement.span);
+  const worked = statement.from === 'cast-on' ? knitter.rowsWorked : knitter.stage.rows.length;
+  evenRows(knitter, { ...statement, count: Math.max(0, Math.round((length * gauge.rowsPer10cm) / 10) - worked) });
+}
+
+function evenRows(
+  knitter: Knitter,
+  what: { readonly count: number; readonly as: 'knit' | 'purl' | 'as-set'; readonly span: Of<'even'>['span'] }
+): void {
+  const operation = what.as === 'as-set' ? null : standard(what.as === 'knit' ? 'k' : 'p');
+  const body: Instruction[] = [{ kind: 'work-to', operation, target: { kind: 'end' }, span: what.span }];
+  const noun = knitter.stage.flat ? 'Row' : 'Rnd';
+  for (let row = 1; row <= what.count; row += 1) knitter.workPlain(`${noun} ${row}`, body, what.span);
+}
+
+function resume(knitter: Knitter, statement: Of<'resume'>): void {
+  const { context } = knitter;
+  const index = context.held.findIndex((held) => statement.name === null || sameName(held.name, statement.name));
+  const found = index >= 0 ? index : context.held.length - 1;
+  const held = context.held[found];
+  if (!held) return context.report('held-missing', statement.span, { about: statement.name ?? '' });
+  context.held.splice(found, 1);
+  knitter.tube = tubeOf(held.ring.stitches, knitter.tubes);
+  knitter.tubes += 1;
+  knitter.rowsWorked = 0;
+  const count = statement.count;
+  if (count) knitter.check({ kind: 'total', count, span: statement.span });
+}
+
+function close(knitter: Knitter, statement: Of<'close'>): void {
+  const { context, tube } = knitter;
+  const each = statement.count ? forSize(statement.count, context.size) : null;
+  if (each !== null) {
+    const total = statement.how === 'graft' ? each * 2 : each;
+    knitter.check({ kind: 'total', count: [total], span: statement.span });
+  }
+  if (tube) knitter.tube = tubeOf([], tube.number);
+}

@@ -1,0 +1,67 @@
+/** One tube on the needles: its items, where the yarn hangs, and the stitches set aside. */
+
+import type { Ring } from '../model/ring.ts';
+import type { Stitch } from '../model/stitch.ts';
+import { fromBor, toRing, type Item, type Locks } from './items.ts';
+
+/** A tube between two rows. Plain data: a row makes a new one. */
+export interface Tube {
+  /** 0 for the first tube, then in the order of resuming. */
+  readonly number: number;
+  /** The BOR first. */
+  readonly items: readonly Item[];
+  /** The yarn hangs before this index of `items`; at least 1, since the BOR comes first. */
+  readonly hand: number;
+  readonly locks: Locks;
+}
+
+/** A tube with these stitches, the yarn at the BOR. */
+export function tubeOf(stitches: readonly Stitch[], number: number): Tube {
+  const items: Item[] = [{ kind: 'bor' }];
+  stitches.forEach((stitch, at) => items.push({ kind: 'stitch', stitch, at }));
+  return { number, items, hand: 1, locks: new Map() };
+}
+
+/** The tube as a ring. */
+export function ringOf(tube: Tube): Ring {
+  return toRing(tube.items, tube.locks);
+}
+
+/** The gap where the yarn hangs, 0 to the number of stitches - 1 (0 when it hangs at the very end). */
+export function handGap(tube: Tube): number {
+  const next = tube.items.slice(tube.hand).find((item) => item.kind === 'stitch');
+  return next?.kind === 'stitch' ? next.at : 0;
+}
+
+/** The tube with other items; `hand` is an index into `items`, which may start anywhere in the ring. */
+export function withItems(tube: Tube, items: readonly Item[], hand: number): Tube {
+  const start = Math.max(
+    items.findIndex((item) => item.kind === 'bor'),
+    0
+  );
+  const turned = fromBor(items);
+  const moved = (hand - start + items.length) % Math.max(items.length, 1);
+  return { ...tube, items: turned, hand: moved === 0 ? 1 : moved };
+}
+
+/** The tube without the traces of a flat stage: ends of the run and gaps left by turns. */
+export function withoutRun(tube: Tube): Tube {
+  const kept = (item: Item) => item.kind !== 'limit' && item.kind !== 'turn';
+  const before = tube.items.slice(0, tube.hand).filter(kept).length;
+  return withItems(tube, tube.items.filter(kept), before);
+}
+
+/** The tube with the ends of a flat run set before stitch `from` and after stitch `to - 1`. */
+export function withRun(tube: Tube, from: number, to: number): Tube {
+  const clean = withoutRun(tube);
+  const items: Item[] = [];
+  let hand = 0;
+  clean.items.forEach((item, index) => {
+    if (index === clean.hand) hand = items.length;
+    if (item.kind === 'stitch' && item.at === from) items.push({ kind: 'limit' });
+    items.push(item);
+    if (item.kind === 'stitch' && item.at === to - 1) items.push({ kind: 'limit' });
+  });
+  if (clean.hand >= clean.items.length) hand = items.length;
+  return withItems(clean, items, hand);
+}

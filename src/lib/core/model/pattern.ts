@@ -1,0 +1,233 @@
+/** A pattern as it was read: stages of statements, with a place in the text for each. No stitch has been knitted yet. */
+
+import type { Diagnostic } from './diagnostic.ts';
+import type { Operation } from './operation.ts';
+import type { Sized } from './sized.ts';
+import type { Span } from './span.ts';
+import type { Face } from './stitch.ts';
+
+/** Which side of the fabric faces the knitter. */
+export type Side = 'RS' | 'WS';
+
+/** Tension over 10 cm; either number may be missing from the text. */
+export interface Gauge {
+  readonly stitchesPer10cm: number | null;
+  readonly rowsPer10cm: number | null;
+}
+
+/** What the text says about needles. */
+export interface NeedleText {
+  /** Thickness in millimetres. */
+  readonly thicknessMm: number | null;
+  /** Length in centimetres. */
+  readonly lengthCm: number | null;
+}
+
+/** A place that working goes on to. */
+export type Target =
+  | { readonly kind: 'end' }
+  /** `count` stitches before the end of the row (or of the stretch that a prefix names). */
+  | { readonly kind: 'last'; readonly count: Sized<number> }
+  /** `before` stitches before a marker; `name` null means the next one. */
+  | { readonly kind: 'marker'; readonly name: string | null; readonly before: Sized<number> }
+  /** `before` stitches before the gap that the last turn left. */
+  | { readonly kind: 'gap'; readonly before: Sized<number> }
+  /** The end of a named section. */
+  | { readonly kind: 'section'; readonly name: string };
+
+/** How often a group is worked. */
+export type Extent =
+  | { readonly kind: 'times'; readonly count: Sized<number> }
+  /** "7 times" after an asterisk: 7 or 8 in all; the printed count decides. */
+  | { readonly kind: 'unclear-times'; readonly count: Sized<number> }
+  | { readonly kind: 'to'; readonly target: Target };
+
+/** One instruction inside a row. */
+export type Instruction =
+  /** Works one operation `count` times: k4, ssk. */
+  | { readonly kind: 'work'; readonly operation: Operation; readonly count: Sized<number>; readonly span: Span }
+  /** Works one operation, or the stitches as they present themselves (`null`), up to a target. */
+  | { readonly kind: 'work-to'; readonly operation: Operation | null; readonly target: Target; readonly span: Span }
+  /** Works `count` stitches in the established pattern: "work 20 sts as panel". */
+  | { readonly kind: 'work-as-set'; readonly count: Sized<number>; readonly span: Span }
+  | { readonly kind: 'group'; readonly body: readonly Instruction[]; readonly extent: Extent; readonly span: Span }
+  /** Works the body into one stitch: (k1, p1, k1) in next st. */
+  | { readonly kind: 'into-one'; readonly body: readonly Instruction[]; readonly span: Span }
+  /** Spreads increases or decreases over the rest of the row; gaps differ by at most one. */
+  | { readonly kind: 'evenly'; readonly operation: Operation; readonly count: Sized<number>; readonly span: Span }
+  /** `name` null: the next marker, or a new one named m1, m2 … A marker placed as "BOR" moves the beginning of round there. */
+  | {
+      readonly kind: 'marker';
+      readonly action: 'place' | 'slip' | 'remove';
+      readonly name: string | null;
+      readonly span: Span;
+    }
+  | { readonly kind: 'locking-marker'; readonly name: string | null; readonly span: Span }
+  /** Picks up and knits stitches along an edge, at the present position. */
+  | { readonly kind: 'pick-up'; readonly count: Sized<number>; readonly span: Span }
+  /** Casts on at the present position, over a gap. */
+  | { readonly kind: 'cast-on-here'; readonly count: Sized<number>; readonly span: Span }
+  /** `count` null: all that are left. */
+  | { readonly kind: 'bind-off'; readonly count: Sized<number> | null; readonly span: Span }
+  /** Puts the next stitches on waste yarn. `name` null: the section or stretch they come from gives the name. */
+  | {
+      readonly kind: 'hold';
+      readonly count: Sized<number>;
+      readonly name: string | null;
+      readonly span: Span;
+    }
+  /** Turns and leaves the rest of the row unworked. `mark`: how the turning stitch is secured. */
+  | { readonly kind: 'turn'; readonly mark: 'none' | 'wrap' | 'double'; readonly span: Span }
+  /** Works a body over one named section only: "Instep: …". */
+  | { readonly kind: 'over'; readonly section: string; readonly body: readonly Instruction[]; readonly span: Span };
+
+/** A count printed in the text; checked against what was knitted, never obeyed. */
+export type Assertion =
+  | { readonly kind: 'total'; readonly count: Sized<number>; readonly span: Span }
+  /** Negative for stitches decreased. */
+  | { readonly kind: 'change'; readonly count: Sized<number>; readonly span: Span }
+  /** Counts the stitches of one section, of the run in work ("17 heel sts rem"), or the rows of the stage. */
+  | {
+      readonly kind: 'part';
+      readonly of: string;
+      readonly count: Sized<number>;
+      readonly span: Span;
+    }
+  | { readonly kind: 'rows'; readonly count: Sized<number>; readonly span: Span }
+  /** Stitches on each needle, in ring order from the BOR. */
+  | { readonly kind: 'loads'; readonly loads: readonly Sized<number>[]; readonly span: Span };
+
+/** Which rows a line of instructions is for. */
+export type RowNumbers =
+  /** Rows by number, in the order written; each is worked once. */
+  | { readonly kind: 'numbers'; readonly numbers: readonly number[] }
+  /** All odd or even rows from `from` on, as far as the numbered rows around them reach. */
+  | { readonly kind: 'parity'; readonly parity: 'odd' | 'even'; readonly from: number }
+  /** "Next rnd", "Dec rnd" and rows without a heading: worked where they stand. */
+  | { readonly kind: 'next' };
+
+/** One line of row instructions with its heading. */
+export interface RowText {
+  readonly kind: 'row';
+  /** "Rnd" or "Row" as written; rounds and rows differ only in the side they may face. */
+  readonly noun: string;
+  readonly numbers: RowNumbers;
+  /** "Dec rnd", so that it can be repeated by name; `null` without one. */
+  readonly name: string | null;
+  /** The side the text claims; `null` when it claims none. */
+  readonly side: Side | null;
+  /** Sizes that work this line; `null` means all. */
+  readonly sizes: readonly number[] | null;
+  readonly body: readonly Instruction[];
+  readonly assertions: readonly Assertion[];
+  readonly span: Span;
+}
+
+/** Which earlier rows are worked again. */
+export type RowReference =
+  | { readonly kind: 'numbers'; readonly numbers: readonly number[] }
+  | { readonly kind: 'last'; readonly count: number }
+  | { readonly kind: 'named'; readonly name: string };
+
+/** When repeating rows stops. */
+export type RowExtent =
+  /** `more`: after the first time; `total`: counting it; `unclear`: the printed count decides. */
+  | { readonly kind: 'times'; readonly count: Sized<number>; readonly meaning: 'more' | 'total' | 'unclear' }
+  /** Until the ring (or one section) has `count` stitches. */
+  | { readonly kind: 'until'; readonly count: Sized<number>; readonly of: string | null }
+  /** For this many rows in all; the last repeat may be cut short. */
+  | { readonly kind: 'rows'; readonly count: Sized<number> };
+
+/** One statement under a heading. */
+export type Statement =
+  | RowText
+  | {
+      readonly kind: 'cast-on';
+      readonly count: Sized<number>;
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    }
+  | { readonly kind: 'join'; readonly marker: boolean; readonly span: Span }
+  /** Names runs of the ring, from the BOR on. */
+  | {
+      readonly kind: 'sections';
+      readonly runs: readonly { readonly name: string; readonly count: Sized<number> }[];
+      readonly span: Span;
+    }
+  | {
+      readonly kind: 'repeat-rows';
+      readonly rows: RowReference;
+      readonly extent: RowExtent;
+      /** Plain rows between two repeats: 1 for "every other rnd", 2 for "every third". */
+      readonly plainBetween: number;
+      readonly sizes: readonly number[] | null;
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    }
+  /** Plain rows: knitted (`knit`), or the stitches as they present themselves (`as-set`). */
+  | {
+      readonly kind: 'even';
+      readonly rows: Sized<number>;
+      readonly as: 'knit' | 'purl' | 'as-set';
+      readonly sizes: readonly number[] | null;
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    }
+  /** Plain rows up to a length, measured in centimetres; needs a row gauge. `from`: the cast-on, or the start of this stage. */
+  | {
+      readonly kind: 'even-until';
+      readonly lengthCm: Sized<number>;
+      readonly from: 'cast-on' | 'stage';
+      readonly as: 'knit' | 'purl' | 'as-set';
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    }
+  /** Puts stitches that were set aside back on the needles, as a ring of their own. */
+  | {
+      readonly kind: 'resume';
+      readonly name: string | null;
+      readonly count: Sized<number> | null;
+      readonly span: Span;
+    }
+  /** Ends the piece: grafted, drawn through, or fastened off. `counts`: stitches per side for a graft. */
+  | {
+      readonly kind: 'close';
+      readonly how: 'graft' | 'draw-through' | 'bind-off';
+      readonly count: Sized<number> | null;
+      readonly span: Span;
+    }
+  /** States a layout: stitches per needle in ring order from the BOR. */
+  | { readonly kind: 'layout'; readonly loads: readonly Sized<number>[]; readonly span: Span }
+  | { readonly kind: 'check'; readonly assertion: Assertion; readonly span: Span }
+  /** Prose without an instruction; kept and marked so that nothing is dropped in silence. */
+  | { readonly kind: 'prose'; readonly text: string; readonly span: Span };
+
+/** The part of a pattern under one heading. */
+export interface StageText {
+  readonly name: string;
+  /** Line of the heading, from 1. */
+  readonly line: number;
+  readonly heading: Span;
+  /** The section or count that the stage is worked flat over ("on the 32 heel sts"); `null` when it says nothing of the kind. */
+  readonly over: { readonly section: string | null; readonly count: Sized<number> | null } | null;
+  readonly statements: readonly Statement[];
+  readonly span: Span;
+}
+
+/** A pattern as it was read. */
+export interface Pattern {
+  readonly title: string;
+  /** Names of the sizes, smallest first; one unnamed size is `['']`. */
+  readonly sizes: readonly string[];
+  readonly gauge: Gauge;
+  readonly needles: NeedleText;
+  readonly stages: readonly StageText[];
+  /** What was not understood while reading. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** The face that a stitch shows on the right side when it is worked to show `face` on `side`. */
+export function faceOnRightSide(face: Face, side: Side): Face {
+  if (side === 'RS') return face;
+  return face === 'knit' ? 'purl' : 'knit';
+}

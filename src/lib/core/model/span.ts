@@ -1,0 +1,14 @@
+/** Where something stands in the pattern text. */
+
+/** A half-open stretch of the text, in UTF-16 code units counted from 0. */
+export interface Span {
+  /** Offset of the first code unit. */
+  readonly from: number;
+  /** Offset just after the last code unit; never less than `from`. */
+  readonly to: number;
+}
+
+/** The smallest span that covers both spans. */
+export function cover(first: Span, second: Span): Span {
+  return { from: Math.min(first.from, second.from), to: Math.max(first.to, second.to) };
+}

@@ -1,0 +1,33 @@
+/** Which physical needle plays which number: letters move on with every pass. */
+
+import type { Hands } from '../model/plan.ts';
+import type { Letter, Setup } from '../model/setup.ts';
+
+/** The letters at the cast-on: the first needles hold, the rest are free. */
+export function firstHands(setup: Setup, holders: number): Hands {
+  if (setup.works === 'back-tip') return { holding: new Array<Letter>(holders).fill('A'), free: [] };
+  return { holding: setup.needles.slice(0, holders), free: setup.needles.slice(holders) };
+}
+
+/** The letters after one pass over the needle with this index: the free needle takes its place, and it becomes the free one. */
+export function afterPass(setup: Setup, hands: Hands, needle: number): Hands {
+  const [worker, ...others] = hands.free;
+  if (setup.works !== 'free-needle' || worker === undefined) return hands;
+  const emptied = hands.holding[needle]!;
+  return {
+    holding: hands.holding.map((letter, index) => (index === needle ? worker : letter)),
+    free: [emptied, ...others]
+  };
+}
+
+/** The letters after passes over these needles, in order. */
+export function afterPasses(setup: Setup, hands: Hands, needles: readonly number[]): Hands {
+  return needles.reduce((now, needle) => afterPass(setup, now, needle), hands);
+}
+
+/** The letters when another number of needles holds the stitches from here on: letters keep their order round the ring. */
+export function withHolders(hands: Hands, holders: number): Hands {
+  const all = [...hands.holding, ...hands.free];
+  if (hands.holding.length === holders) return hands;
+  return { holding: all.slice(0, holders), free: all.slice(holders) };
+}

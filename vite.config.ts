@@ -1,0 +1,46 @@
+import { chmodSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { lezer } from '@lezer/generator/rollup';
+import { sveltekit } from '@sveltejs/kit/vite';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Plugin, UserConfig } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+/** Packages with binaries of their own: loaded from node_modules when the program runs. */
+const NATIVE = ['@resvg/resvg-js', 'highs'];
+
+/** The app (`vite build`), its tests, the command line (`--mode cli`) and the benchmarks (`--mode bench`). */
+export default defineConfig(({ mode }) => {
+  if (mode === 'cli') return program('src/cli/main.ts', 'dist/cli.js');
+  if (mode === 'bench') return program('tests/bench/main.ts', 'dist/bench/main.js');
+  return {
+    plugins: [lezer(), sveltekit()],
+    test: {
+      include: ['tests/**/*.test.ts'],
+      exclude: ['tests/e2e/**'],
+      passWithNoTests: false
+    }
+  };
+});
+
+/** One program for Node, with everything but native packages bundled into it. */
+function program(entry: string, file: string): UserConfig {
+  const folder = file.slice(0, file.lastIndexOf('/'));
+  return {
+    plugins: [lezer(), svelte({ configFile: false, compilerOptions: { runes: true } }), executable(file)],
+    resolve: { alias: { $lib: fileURLToPath(new URL('src/lib', import.meta.url)) } },
+    publicDir: false,
+    ssr: { noExternal: true, external: NATIVE },
+    build: {
+      ssr: entry,
+      outDir: folder,
+      target: 'node20',
+      rolldownOptions: { output: { entryFileNames: file.slice(folder.length + 1) } }
+    }
+  };
+}
+
+/** Lets the built file be started by its name. */
+function executable(file: string): Plugin {
+  return { name: 'executable', writeBundle: () => chmodSync(file, 0o755) };
+}
