@@ -221,6 +221,8 @@ export interface Pattern {
   readonly sizes: readonly string[];
   readonly gauge: Gauge;
   readonly needles: NeedleText;
+  /** What stands before the first heading, kept as prose. */
+  readonly introduction: readonly Statement[];
   readonly stages: readonly StageText[];
   /** What was not understood while reading. */
   readonly diagnostics: readonly Diagnostic[];

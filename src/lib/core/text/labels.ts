@@ -1,0 +1,204 @@
+/** Headings of rows: "Rnd 5 (dec):", "Rnds 1-4:", "Rows 2 and 4 (WS):", "All even rnds:", "Dec rnd:", "Next row (RS):". */
+
+import type { RowNumbers, Side } from '../model/pattern.ts';
+import type { Cursor } from './cursor.ts';
+import { startsInstruction } from './wording.ts';
+
+/** What stands before the instructions of a row. */
+export interface RowLabel {
+  /** "Rnd", "Round" or "Row". */
+  readonly noun: string;
+  readonly numbers: RowNumbers;
+  readonly name: string | null;
+  readonly side: Side | null;
+}
+
+const NOUNS: Readonly<Record<string, string>> = {
+  rnd: 'Rnd',
+  rnds: 'Rnd',
+  round: 'Round',
+  rounds: 'Round',
+  row: 'Row',
+  rows: 'Row'
+};
+
+/** Longest range of rows that one label may name. */
+const MOST_NUMBERS = 2000;
+
+const NEXT = ['next', 'following', 'foll'];
+
+/** Reads the label of a row with what separates it from its instructions; `null` when none stands here. */
+export function readLabel(at: Cursor): RowLabel | null {
+  return (
+    at.attempt(readNumbered) ??
+    at.attempt(readOrdinalRows) ??
+    at.attempt(readParity) ??
+    at.attempt(readSideRows) ??
+    at.attempt(readNamed) ??
+    at.attempt(readBareNumber)
+  );
+}
+
+/** Reads "rnd", "Rounds", "row". */
+export function readNoun(at: Cursor): string | null {
+  const noun = NOUNS[at.text()];
+  if (noun) at.at += 1;
+  return noun ?? null;
+}
+
+// "Rnd 5:", "Rnds 1-4:", "R5:", "Rnd 2 and all even rnds:", "Even-numbered rounds 2-20:" is read as parity.
+function readNumbered(at: Cursor): RowLabel | null {
+  const noun = readNoun(at) ?? (at.peek(1)?.glued && at.take('r') ? 'Row' : null);
+  if (!noun) return null;
+  const numbers = readNumbers(at);
+  if (!numbers) return null;
+  const andAll = at.attempt(() => (at.take('and', '&') ? readParityWords(at) : null));
+  const side = readRemarks(at);
+  if (!readColon(at)) return null;
+  const from = numbers[0]!;
+  const told: RowNumbers = andAll ? { kind: 'parity', parity: andAll, from } : { kind: 'numbers', numbers };
+  return { noun, numbers: told, name: null, side };
+}
+
+/** Reads row numbers: "5", "1-4", "1 to 4", "2 and 4", "1, 3, 5", "2, 4, 6 and 8". */
+export function readNumbers(at: Cursor): number[] | null {
+  const numbers: number[] = [];
+  const first = readRange(at);
+  if (!first) return null;
+  numbers.push(...first);
+  for (;;) {
+    const more = at.attempt(() => {
+      if (!at.skip(',', 'and', '&', '+')) return null;
+      at.skip('row', 'rows', 'rnd', 'rnds', 'round', 'rounds');
+      return readRange(at);
+    });
+    if (!more || numbers.length > MOST_NUMBERS) return numbers.slice(0, MOST_NUMBERS);
+    numbers.push(...more);
+  }
+}
+
+function readRange(at: Cursor): number[] | null {
+  const from = rowNumber(at);
+  if (from === null) return null;
+  const to = at.attempt(() => (at.take('-', 'to', 'through') ? (at.skip('-'), rowNumber(at)) : null));
+  at.skip('inclusive', 'incl');
+  if (to === null || to < from) return [from];
+  return Array.from({ length: Math.min(to - from + 1, MOST_NUMBERS) }, (_, index) => from + index);
+}
+
+function rowNumber(at: Cursor): number | null {
+  at.skip('#');
+  const token = at.kind('number');
+  return token && Number.isInteger(token.value) ? token.value : null;
+}
+
+// "5th rnd:", "9th and 10th rows:", "1st to 8th rows:".
+function readOrdinalRows(at: Cursor): RowLabel | null {
+  const numbers: number[] = [];
+  for (;;) {
+    const ordinal = at.kind('ordinal');
+    if (!ordinal || ordinal.value === null) return null;
+    const from = numbers.at(-1);
+    const isRange = from !== undefined && ['to', '-'].includes(at.text(-2));
+    if (isRange) for (let number = from + 1; number < ordinal.value && number < MOST_NUMBERS; number += 1) numbers.push(number);
+    numbers.push(ordinal.value);
+    if (!at.take('to', '-', 'and', '&', ',')) break;
+  }
+  const noun = readNoun(at);
+  if (!noun) return null;
+  const side = readRemarks(at);
+  return readColon(at) ? { noun, numbers: { kind: 'numbers', numbers }, name: null, side } : null;
+}
+
+// "All even rnds:", "Odd rnds:", "Even-numbered rounds 2-20:", "Every odd-numbered row:".
+function readParity(at: Cursor): RowLabel | null {
+  const first = at.at;
+  const parity = readParityWords(at);
+  if (!parity) return null;
+  const noun = NOUNS[at.text(-1)] ?? 'Rnd';
+  const numbers = at.attempt(() => {
+    at.skip('from');
+    return readNumbers(at);
+  });
+  const side = readRemarks(at);
+  if (!readColon(at) || at.at === first) return null;
+  if (numbers && numbers.length > 1) {
+    const wanted = numbers.filter((number) => number % 2 === (parity === 'odd' ? 1 : 0));
+    return { noun, numbers: { kind: 'numbers', numbers: wanted }, name: null, side };
+  }
+  const from = numbers?.[0] ?? (parity === 'odd' ? 1 : 2);
+  return { noun, numbers: { kind: 'parity', parity, from }, name: null, side };
+}
+
+function readParityWords(at: Cursor): 'odd' | 'even' | null {
+  return at.attempt(() => {
+    at.skip('all', 'every', 'the', 'other', 'rem', 'remaining', 'following', 'foll');
+    const parity = at.take('even', 'odd', 'alt', 'alternate')?.text;
+    if (!parity) return null;
+    at.skip('-', 'numbered');
+    if (!readNoun(at)) return null;
+    return parity === 'odd' ? 'odd' : 'even';
+  });
+}
+
+// "WS rows: p", "All RS rows:".
+function readSideRows(at: Cursor): RowLabel | null {
+  at.skip('all', 'every');
+  const side = readSide(at);
+  const noun = side ? readNoun(at) : null;
+  if (!side || !noun || !readColon(at)) return null;
+  const [parity, from] = side === 'WS' ? (['even', 2] as const) : (['odd', 1] as const);
+  return { noun, numbers: { kind: 'parity', parity, from }, name: null, side };
+}
+
+// "Next rnd:", "Dec rnd:", "Set-up row (WS):", "Rib row:".
+function readNamed(at: Cursor): RowLabel | null {
+  const first = at.at;
+  const isNext = NEXT.includes(at.text());
+  for (let words = 0; words < 4 && !NOUNS[at.text()]; words += 1) {
+    at.take('-');
+    if (!at.kind('word')) return null;
+  }
+  if (at.at === first) return null;
+  const noun = readNoun(at);
+  if (!noun) return null;
+  const written = at.written(first).replaceAll(/\s+/gu, ' ');
+  const side = readRemarks(at);
+  if (!readColon(at)) return null;
+  return { noun, numbers: { kind: 'next' }, name: isNext ? null : written, side };
+}
+
+// "5: K." at the beginning of a line.
+function readBareNumber(at: Cursor): RowLabel | null {
+  if (at.at !== at.range.from || at.peek(1)?.text !== ':') return null;
+  const number = rowNumber(at);
+  at.at += 1;
+  return number === null ? null : { noun: 'Row', numbers: { kind: 'numbers', numbers: [number] }, name: null, side: null };
+}
+
+// "(RS)", "[WS]", "(dec)", "(right side) -": the side is kept, the rest says what the row is for.
+function readRemarks(at: Cursor): Side | null {
+  let side = readSide(at);
+  while (at.peek()?.kind === 'open') {
+    const end = at.partner;
+    if (end < 0 || end - at.at > 12) break;
+    at.at += 1;
+    side = readSide(at) ?? side;
+    at.at = end + 1;
+  }
+  return side;
+}
+
+function readSide(at: Cursor): Side | null {
+  if (at.take('rs') || at.phrase('right side')) return 'RS';
+  return at.take('ws') || at.phrase('wrong side') ? 'WS' : null;
+}
+
+// A label without a colon counts when an instruction follows at once.
+function readColon(at: Cursor): boolean {
+  if (at.take(':')) return true;
+  const dash = at.at;
+  if (at.take('-', '.') && startsInstruction(at)) return true;
+  at.at = dash;
+  return /^(?:k|p|sl|knit|purl|\*)$/u.test(at.text()) || at.peek()?.text === '[';
+}

@@ -1,0 +1,50 @@
+/** Printed lines put together to the lines that were meant: a paragraph that was wrapped is one. */
+
+import { Cursor } from './cursor.ts';
+import { readHeading } from './headings.ts';
+import { readLabel } from './labels.ts';
+import type { Scope } from './scope.ts';
+import type { Line, TokenText } from './tokens.ts';
+
+/** A line as it was meant. */
+export interface MeantLine {
+  /** Index of its first token, and the index after its last. */
+  readonly first: number;
+  readonly end: number;
+  /** Of the first printed line, from 1. */
+  readonly number: number;
+}
+
+/** A printed line at least this long may have been wrapped before a capital. */
+const WRAPPED = 55;
+
+/** Words that begin a line of their own even after a line that does not end. */
+const STARTERS = /^(?:co|cast|join|rep|repeat|sizes?|gauge|tension|needles?|key|sections?|pm|bo|bind|graft|yarn)$/u;
+
+/** Joins wrapped lines. */
+export function meantLines(source: TokenText, scope: Scope): MeantLine[] {
+  const result: MeantLine[] = [];
+  let before: Line | null = null;
+  for (const line of source.lines) {
+    const last = result.at(-1);
+    if (last && before && goesOn(source, { before, line, scope })) result[result.length - 1] = { ...last, end: line.end };
+    else result.push({ first: line.first, end: line.end, number: line.number });
+    before = line;
+  }
+  return result.filter((line) => line.end > line.first);
+}
+
+function goesOn(source: TokenText, at: { readonly before: Line; readonly line: Line; readonly scope: Scope }): boolean {
+  const { before, line, scope } = at;
+  if (line.number !== before.number + 1 || before.number === source.lines[0]?.number) return false;
+  const last = source.tokens[before.end - 1];
+  const first = source.tokens[line.first];
+  if (!last || !first || /^[.:!?]$/u.test(last.text) || last.kind === 'close') return false;
+  const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
+  if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
+  if (/^[#*]/u.test(first.text)) return false;
+  if (/^[,;-]$/u.test(last.text)) return true;
+  if (STARTERS.test(first.text) && first.capital) return false;
+  if (cursor(line).looksLike(readHeading)) return false;
+  return !first.capital || before.to - before.from >= WRAPPED;
+}

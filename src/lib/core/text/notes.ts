@@ -1,0 +1,20 @@
+/** Side notes in brackets that change nothing: (RS), (dec), (seam stitch), (about 26 rnds). */
+
+import type { Cursor } from './cursor.ts';
+import { startsInstruction } from './wording.ts';
+
+/** Skips a bracket that holds words but no instruction, and tells whether there was one. */
+export function skipNote(at: Cursor): boolean {
+  const end = at.partner;
+  if (at.peek()?.kind !== 'open' || end < 0) return false;
+  if (at.looksLike(() => holdsWork(at, end))) return false;
+  at.at = end + 1;
+  return true;
+}
+
+function holdsWork(at: Cursor, end: number): boolean {
+  at.at += 1;
+  while (['open', 'asterisk'].includes(at.peek()?.kind ?? '') && at.at < end) at.at += 1;
+  const noteWord = /^(?:rs|ws|dec|inc|right|wrong|decrease|increase|see|about|approx|note)$/u.test(at.text());
+  return !noteWord && at.peek()?.kind !== 'close' && (startsInstruction(at) || at.peek()?.value !== null);
+}

@@ -1,0 +1,191 @@
+/** Finds operations in the text: by every published name and wording, by rule, and by the pattern's own key. */
+
+import type { Operation } from '../model/operation.ts';
+import { operationNamed, OPERATIONS } from '../model/operations.ts';
+import type { Cursor } from './cursor.ts';
+
+/** Words that are written for others. */
+const SYNONYMS: Readonly<Record<string, string>> = {
+  knit: 'k',
+  purl: 'p',
+  slip: 'sl',
+  slipped: 'sl',
+  together: 'tog',
+  togs: 'tog',
+  stitch: 'st',
+  stitches: 'st',
+  sts: 'st',
+  knitwise: 'kwise',
+  purlwise: 'pwise',
+  kw: 'kwise',
+  pw: 'pwise',
+  loops: 'loop',
+  wraps: 'wrap'
+};
+
+/** Words that may stand inside a wording without changing it. */
+const FILLERS = new Set(['the', 'next', 'and', 'it', 'a', 'then', 'st', '-', '.']);
+
+/** Ways to say "pass the slipped stitch over". */
+const PASSES: readonly (readonly [words: readonly string[], atom: string])[] = [
+  [['p', '.', 's', '.', 's', '.', 'o'], 'psso'],
+  [['pass', '2', 'sl', 'st', 'over'], 'p2sso'],
+  [['pass', 'the', 'sl', 'st', 'over'], 'psso'],
+  [['pass', 'both', 'sl', 'st', 'over'], 'p2sso'],
+  [['pass', 'sl', 'st', 'over'], 'psso']
+];
+
+interface Wording {
+  readonly atoms: readonly string[];
+  readonly operation: Operation;
+}
+
+/** An operation that stands in the text. */
+export interface FoundOperation {
+  readonly operation: Operation;
+  /** True when the words held their own count, as in "sl 1 kwise". */
+  readonly counted: boolean;
+}
+
+const WORDINGS = wordings();
+
+function wordings(): Map<string, Wording[]> {
+  const byFirst = new Map<string, Wording[]>();
+  for (const operation of OPERATIONS) {
+    for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, { atoms: atomsOf(name), operation });
+  }
+  for (const list of byFirst.values()) list.sort((left, right) => right.atoms.length - left.atoms.length);
+  return byFirst;
+}
+
+function addWording(byFirst: Map<string, Wording[]>, wording: Wording): void {
+  const first = wording.atoms[0];
+  if (first === undefined) return;
+  const list = byFirst.get(first) ?? [];
+  if (!byFirst.has(first)) byFirst.set(first, list);
+  list.push(wording);
+}
+
+/** The atoms of a name: words, numbers and signs, in small letters, with synonyms replaced. */
+export function atomsOf(name: string): string[] {
+  const parts = name.toLowerCase().match(/\p{L}+|\d+|[^\s\p{L}\d,.-]/gu) ?? [];
+  return parts.map((part) => SYNONYMS[part] ?? part);
+}
+
+/** The atom of a token: digits for number words, the short form for long words. */
+export function atomAt(at: Cursor, offset = 0): string {
+  const token = at.peek(offset);
+  if (!token) return '';
+  if (token.kind === 'word' && token.value !== null) return String(token.value);
+  return SYNONYMS[token.text] ?? token.text;
+}
+
+/** Reads an operation by its name or wording; the longest wording wins, the key before the standard. */
+export function readOperation(at: Cursor): FoundOperation | null {
+  return fromKey(at) ?? readTogether(at) ?? byRule(at) ?? fromTable(at);
+}
+
+function fromKey(at: Cursor): FoundOperation | null {
+  const entries = at.scope.key.filter((entry) => entry.atoms[0] === atomAt(at));
+  for (const entry of entries.sort((left, right) => right.atoms.length - left.atoms.length)) {
+    if (at.attempt(() => matchWording(at, entry.atoms) || null)) return { operation: entry.operation, counted: false };
+  }
+  return null;
+}
+
+function fromTable(at: Cursor): FoundOperation | null {
+  for (const { atoms, operation } of WORDINGS.get(atomAt(at)) ?? []) {
+    if (!at.attempt(() => matchWording(at, atoms) || null)) continue;
+    return { operation, counted: atoms.includes('1') && atoms.length > 1 };
+  }
+  return null;
+}
+
+// A single letter after a number belongs to it only when glued: "m1p", but not "m1 p4". Commas may stand in long wordings.
+function matchWording(at: Cursor, atoms: readonly string[]): boolean {
+  const first = at.at;
+  for (const [index, atom] of atoms.entries()) {
+    if (index > 0) skipFillers(at, { atom, commas: atoms.length > 2 });
+    if (takePass(at, atom)) continue;
+    if (atomAt(at) !== atom) return false;
+    const token = at.peek()!;
+    const loose = /^[a-z]$/u.test(atom) && /^\d+$/u.test(atoms[index - 1] ?? '') && index === atoms.length - 1;
+    if (loose && at.at > first && !token.glued) return false;
+    at.at += 1;
+  }
+  if (atoms.includes('psso') || atoms.includes('p2sso')) at.phrase('over', 'over it');
+  return !isInsideWord(at, first);
+}
+
+// "k1" is not the beginning of "k1b", and "5" not that of "5tog".
+function isInsideWord(at: Cursor, first: number): boolean {
+  const token = at.peek();
+  const last = at.peek(-1);
+  if (!token?.glued || !last || at.at === first) return false;
+  return last.kind === 'number' && token.kind === 'word' && token.text !== 'x' && token.text !== 'sts' && token.text !== 'st';
+}
+
+function skipFillers(at: Cursor, told: { readonly atom: string; readonly commas: boolean }): void {
+  while (atomAt(at) !== told.atom) {
+    const text = atomAt(at);
+    if (!(FILLERS.has(text) || (told.commas && text === ','))) return;
+    at.at += 1;
+  }
+}
+
+function takePass(at: Cursor, atom: string): boolean {
+  for (const [words, meaning] of PASSES) {
+    if (meaning !== atom || words.some((word, offset) => atomAt(at, offset) !== word)) continue;
+    at.at += words.length;
+    return true;
+  }
+  return false;
+}
+
+// k2tog, knit 2 together, knit the next two stitches together, p3tog tbl.
+function readTogether(at: Cursor): FoundOperation | null {
+  return at.attempt(() => {
+    const letter = atomAt(at);
+    if (letter !== 'k' && letter !== 'p') return null;
+    at.at += 1;
+    at.skip('-', 'the', 'next');
+    const count = at.whole();
+    if (count === null) return null;
+    while (['st', '-'].includes(atomAt(at))) at.at += 1;
+    const tog = /^tog(tbl|b)?$/u.exec(atomAt(at));
+    if (!tog) return null;
+    at.at += 1;
+    const back = tog[1] !== undefined || readBackLoop(at);
+    const operation = operationNamed(`${letter}${count}tog${back ? ' tbl' : ''}`);
+    return operation ? { operation, counted: true } : null;
+  });
+}
+
+/** Reads "tbl", "through the back loops", "through back loop". */
+export function readBackLoop(at: Cursor): boolean {
+  return (
+    at.attempt(() => {
+      at.skip('-');
+      if (at.take('tbl')) return true;
+      if (!at.take('through', 'thru', 'in')) return null;
+      at.skip('the');
+      if (!at.take('back')) return null;
+      at.take('of');
+      return at.take('loop', 'loops', 'lp', 'lps') ? true : null;
+    }) === true
+  );
+}
+
+const RULES = /^(?:\d+\s?\/\s?\d+(?:\s?\/\s?\d+)?\s?[rl]p?[ct]|(?:c|t|cr|tw)\d+[fblr]|\d+-to-1 dec)(?![\p{L}\d])/iu;
+
+// Names that hold numbers: 2/2 RC, 2/1/2 LPC, C6F, T3B, 5-to-1 dec.
+function byRule(at: Cursor): FoundOperation | null {
+  const token = at.peek();
+  if (!token || !(token.kind === 'number' || /^(?:c|t|cr|tw)$/u.test(token.text))) return null;
+  const found = RULES.exec(at.source.text.slice(token.from, token.from + 24));
+  const operation = found ? operationNamed(found[0]) : null;
+  if (!operation) return null;
+  const end = token.from + found![0].length;
+  while (!at.done && at.peek()!.from < end) at.at += 1;
+  return { operation, counted: true };
+}

@@ -1,0 +1,139 @@
+/** Rows worked again: "Rep rnds 1 and 2 five more times", "Repeat these 2 rows 13 times more", "Rep dec rnd every other rnd until 32 sts rem". */
+
+import type { RowExtent, RowReference, Statement } from '../model/pattern.ts';
+import { everySize } from '../model/sized.ts';
+import { readCount } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+import { readNoun, readNumbers } from './labels.ts';
+import { readTimes } from './times.ts';
+
+type RepeatRows = Extract<Statement, { kind: 'repeat-rows' }>;
+
+const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+
+/** Reads a sentence that works earlier rows again, with all its stages ("… then every rnd until 16 sts rem"). */
+export function readRepeatRows(at: Cursor): Statement[] | null {
+  const first = at.at;
+  const verb = at.take('rep', 'repeat', 'rpt', 'work', 'cont', 'continue');
+  if (!verb) return null;
+  at.skip('working', 'repeating', 'rep');
+  const rows = readReference(at);
+  if (!rows) return null;
+  const found = readStage(at, { rows, first });
+  if (!found) return null;
+  const statements: Statement[] = [found];
+  for (;;) {
+    const start = at.at;
+    const next = at.attempt(() => (skipThen(at) ? readStage(at, { rows, first: start }) : null));
+    if (!next) return statements;
+    statements.push(next);
+  }
+}
+
+function skipThen(at: Cursor): boolean {
+  at.skip(',', ';');
+  at.skip('and');
+  return at.take('then') !== null && at.text() === 'every';
+}
+
+function readStage(at: Cursor, told: { readonly rows: RowReference; readonly first: number }): RepeatRows | null {
+  const plainBetween = readEvery(at);
+  const extent = readExtent(at);
+  if (!extent && plainBetween === null) return isOnce(at, told);
+  if (!extent) return null;
+  const between = plainBetween ?? at.attempt(readEvery) ?? 0;
+  return statement(at, { ...told, extent, plainBetween: between });
+}
+
+// "Work row 1 once more" is read by its times; a bare "Rep rnd 1." is once more too.
+function isOnce(at: Cursor, told: { readonly rows: RowReference; readonly first: number }): RepeatRows | null {
+  if (!at.skip('again', 'only') && !at.atStop) return null;
+  return statement(at, { ...told, extent: { kind: 'times', count: everySize(1), meaning: 'more' }, plainBetween: 0 });
+}
+
+function statement(
+  at: Cursor,
+  told: { readonly rows: RowReference; readonly first: number; readonly extent: RowExtent; readonly plainBetween: number }
+): RepeatRows {
+  const { rows, extent, plainBetween } = told;
+  const sizes = at.scope.onlySizes;
+  return { kind: 'repeat-rows', rows, extent, plainBetween, sizes, assertions: [], span: at.span(told.first) };
+}
+
+/** Reads which rows are meant: "rnds 1 and 2", "these 2 rows", "the last 2 rnds", "dec rnd". */
+export function readReference(at: Cursor): RowReference | null {
+  return at.attempt(readLast) ?? at.attempt(readNumbered) ?? at.attempt(readNamed);
+}
+
+// "last 2 rnds", "these two rounds", "the last row", "these rnds".
+function readLast(at: Cursor): RowReference | null {
+  at.skip('the');
+  if (!at.take('last', 'these', 'those', 'previous', 'prev')) return null;
+  const count = at.whole();
+  const noun = at.text();
+  if (!readNoun(at)) return null;
+  return { kind: 'last', count: count ?? (/s$/u.test(noun) ? 2 : 1) };
+}
+
+function readNumbered(at: Cursor): RowReference | null {
+  at.skip('the');
+  if (!readNoun(at)) return null;
+  const numbers = readNumbers(at);
+  at.skip('only');
+  return numbers ? { kind: 'numbers', numbers } : null;
+}
+
+// "dec rnd", "the decrease round".
+function readNamed(at: Cursor): RowReference | null {
+  at.skip('the');
+  const first = at.at;
+  for (let words = 0; words < 3 && !/^(?:rnd|round|row)$/u.test(at.text()); words += 1) {
+    at.take('-');
+    if (!at.kind('word')) return null;
+  }
+  if (at.at === first || !readNoun(at)) return null;
+  return { kind: 'named', name: at.written(first).replaceAll(/\s+/gu, ' ') };
+}
+
+// "every rnd" 0, "every other rnd" 1, "every 4th rnd" 3.
+function readEvery(at: Cursor): number | null {
+  return at.attempt(() => {
+    at.skip('on');
+    if (!at.take('every')) return null;
+    at.skip('foll', 'following');
+    const ordinal = at.kind('ordinal')?.value ?? (at.take('other', 'alt', 'alternate') ? 2 : 1);
+    return readNoun(at) ? ordinal - 1 : null;
+  });
+}
+
+function readExtent(at: Cursor): RowExtent | null {
+  return at.attempt(readUntil) ?? at.attempt(readForRows) ?? at.attempt(readMoreTimes);
+}
+
+function readMoreTimes(at: Cursor): RowExtent | null {
+  const times = readTimes(at);
+  if (!times) return null;
+  at.skip('again');
+  return { kind: 'times', count: times.count, meaning: times.meaning === 'plain' ? 'unclear' : times.meaning };
+}
+
+// "for 20 rnds", "for a total of 20 rnds".
+function readForRows(at: Cursor): RowExtent | null {
+  if (!at.take('for')) return null;
+  at.phrase('a total of');
+  const count = readCount(at);
+  return count && readNoun(at) ? { kind: 'rows', count } : null;
+}
+
+// "until 24 sts rem", "until there are 24 sts", "until 18 heel sts remain", "to 24 sts".
+function readUntil(at: Cursor): RowExtent | null {
+  if (!at.take('until', 'to', 'till')) return null;
+  at.phrase('there are', 'you have', 'there remain', 'only');
+  const count = readCount(at);
+  if (!count) return null;
+  const part = STITCH_WORDS.includes(at.text()) ? null : (at.kind('word')?.text ?? null);
+  if (!at.take(...STITCH_WORDS)) return null;
+  at.phrase('rem', 'remain', 'remaining', 'are left', 'left', 'in all');
+  at.phrase('in all', 'on needles', 'on the needles');
+  return at.atStop ? { kind: 'until', count, of: part } : null;
+}

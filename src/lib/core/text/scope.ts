@@ -1,0 +1,56 @@
+/** What is known while a text is being read: sizes, the key, section names, rows told so far, and the troubles found. */
+
+import type { Diagnostic } from '../model/diagnostic.ts';
+import type { Operation } from '../model/operation.ts';
+import type { RowText } from '../model/pattern.ts';
+import type { Span } from '../model/span.ts';
+import { readDiagnostic, type Facts, type ReadCode } from './messages.ts';
+
+/** A name from the pattern's own key, as the texts of its tokens. */
+export interface KeyEntry {
+  readonly atoms: readonly string[];
+  readonly operation: Operation;
+}
+
+/** Words that name parts of a tube without being declared. */
+export const BODY_PARTS = new Set([
+  ...['instep', 'sole', 'heel', 'foot', 'back', 'front', 'palm', 'gusset', 'thumb', 'toe', 'flap', 'top', 'bottom', 'hand'],
+  ...['panel', 'leg', 'cuff', 'finger', 'side', 'left', 'right', 'seam']
+]);
+
+/** The state of one reading. Mutable, and never leaves `text/`. */
+export class Scope {
+  readonly diagnostics: Diagnostic[] = [];
+  readonly key: KeyEntry[] = [];
+  /** Names from "Sections:" lines, in small letters. */
+  readonly sections = new Set<string>();
+  /** Rows of the whole text by noun and number, the latest of each. */
+  readonly rows = new Map<number, RowText>();
+  /** How many needles the text last stated loads for; 0 before. */
+  needles = 0;
+  /** Sizes that the lines being read are for; `null` means all. */
+  onlySizes: readonly number[] | null = null;
+  /** Whether anything has been cast on. */
+  begun = false;
+  stage = '';
+  row = '';
+  depth = 0;
+
+  /** @param sizes - Names of the sizes, at least one. */
+  constructor(readonly sizes: readonly string[]) {}
+
+  /** "Leg, Rnd 3", for messages. */
+  get where(): string {
+    return [this.stage, this.row].filter(Boolean).join(', ');
+  }
+
+  /** Notes a trouble. */
+  report(code: ReadCode, span: Span, facts: Facts = {}): void {
+    this.diagnostics.push(readDiagnostic(code, span, { where: this.where, ...facts }));
+  }
+
+  /** Whether a word names a section. */
+  isSection(word: string): boolean {
+    return this.sections.has(word) || BODY_PARTS.has(word);
+  }
+}

@@ -1,0 +1,153 @@
+/** Statements: the sentences of one line under a heading, in the order in which the readers are asked. */
+
+import type { Statement } from '../model/pattern.ts';
+import { readAssertions } from './assertions.ts';
+import { readCastOn, readJoin, readSections } from './beginnings.ts';
+import { onlyFor } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+import { readEnding, readResume } from './endings.ts';
+import { readEven } from './even.ts';
+import { readDefinition } from './key.ts';
+import { readLabel } from './labels.ts';
+import { readLayout } from './layouts.ts';
+import { skipNote } from './notes.ts';
+import { readRepeatRows } from './repeat-rows.ts';
+import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
+import { readSizePrefix } from './sizes.ts';
+import { looksLikeWork } from './wording.ts';
+
+type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
+
+// A new kind of statement is one more reader here.
+const READERS: readonly Reader[] = [
+  readSections,
+  readCastOn,
+  readJoin,
+  readResume,
+  readRepeatRows,
+  readEven,
+  readEnding,
+  readLayout
+];
+
+/** Reads the statements of one line. A sentence that looks like an instruction and is not understood is reported. */
+export function readStatements(at: Cursor): Statement[] {
+  const statements: Statement[] = [];
+  const before = at.scope.onlySizes;
+  while (!at.done) {
+    at.separators();
+    at.skip(':');
+    if (at.done) break;
+    const start = at.at;
+    readSentence(at, statements);
+    if (at.at === start) at.at += 1;
+  }
+  if (!endsWithPrefix(at)) at.scope.onlySizes = before;
+  return statements;
+}
+
+// "Sizes M and L only:" alone on a line is for the lines that follow.
+function endsWithPrefix(at: Cursor): boolean {
+  return at.source.tokens[at.range.end - 1]?.text === ':';
+}
+
+function readSentence(at: Cursor, statements: Statement[]): void {
+  const prefix = readSizePrefix(at);
+  if (prefix) {
+    at.scope.onlySizes = prefix.sizes;
+    return;
+  }
+  const found = readRow(at, isOther) ?? readOne(at);
+  if (found) {
+    statements.push(...found.map((statement) => forItsSizes(at, statement)));
+    return;
+  }
+  if (readCounts(at, statements) || skipNote(at)) return;
+  const free = looksLikeWork(at) || at.peek()?.kind === 'asterisk' || at.peek()?.kind === 'open' ? readFreeRow(at, isOther) : null;
+  statements.push(...(free ?? [readRest(at)]));
+}
+
+/** Reads one statement that is no row. */
+function readOne(at: Cursor): readonly Statement[] | null {
+  return at.attempt(() => {
+    at.skip('then', 'and', 'now');
+    for (const reader of READERS) {
+      const found = at.attempt(reader);
+      if (found) return Array.isArray(found) ? (found as readonly Statement[]) : [found as Statement];
+    }
+    return null;
+  });
+}
+
+// Whether something begins here that does not belong to the row before.
+function isOther(at: Cursor): boolean {
+  return at.looksLike(readLabel) || at.looksLike(readOne) || at.looksLike(readSizePrefix);
+}
+
+// Printed counts belong to the row or repeat before them on the line.
+function readCounts(at: Cursor, statements: Statement[]): boolean {
+  const counts = readAssertions(at);
+  if (!counts) return false;
+  const index = statements.findLastIndex((statement) => statement.kind !== 'prose');
+  const joined = withAssertions(statements[index], counts);
+  if (joined) statements[index] = joined;
+  else for (const assertion of counts) statements.push(forItsSizes(at, { kind: 'check', assertion, span: assertion.span }));
+  return true;
+}
+
+// Statements that have no sizes of their own get nothing for the others.
+function forItsSizes(at: Cursor, statement: Statement): Statement {
+  const { onlySizes, sizes } = at.scope;
+  if (onlySizes === null) return statement;
+  const only = (count: Parameters<typeof onlyFor>[0]) => onlyFor(count, onlySizes, sizes.length);
+  if (statement.kind === 'cast-on') return { ...statement, count: only(statement.count) };
+  if (statement.kind !== 'check' || statement.assertion.kind === 'loads') return statement;
+  return { ...statement, assertion: { ...statement.assertion, count: only(statement.assertion.count) } };
+}
+
+// What is left is prose, or an instruction that was not understood.
+function readRest(at: Cursor): Statement {
+  const first = at.at;
+  const isWork = looksLikeWork(at) && !isSilent(at);
+  const failing = isWork ? failingToken(at) : first;
+  at.at = first;
+  skipSentence(at);
+  const span = at.span(first);
+  if (isWork) {
+    const token = at.source.tokens[failing] ?? at.source.tokens[first]!;
+    at.scope.report('not-understood', span, { about: token.text });
+  }
+  return prose(at, span);
+}
+
+// Where reading it as instructions stops: the first word that failed.
+function failingToken(at: Cursor): number {
+  let failing = at.at;
+  at.looksLike(() => {
+    const troubles = at.scope.diagnostics.length;
+    at.attempt(() => (readFreeRow(at, () => false), true));
+    const trouble = at.scope.diagnostics[troubles];
+    if (trouble) failing = at.source.tokens.findIndex((token) => token.from >= trouble.span.from);
+    return true;
+  });
+  return failing;
+}
+
+// Sentences about tools and yarn, which begin like instructions and change no stitch.
+function isSilent(at: Cursor): boolean {
+  return at.looksLike(() => {
+    if (at.take('change', 'switch')) return at.take('to') !== null;
+    if (at.take('join', 'rejoin', 'break', 'cut')) return at.peek()?.kind === 'word' && !/^n$/u.test(at.text());
+    return readDefinition(at);
+  });
+}
+
+// Prose ends at a full stop, or at a colon behind which counts are printed.
+function skipSentence(at: Cursor): void {
+  const start = at.at;
+  while (at.peek()) {
+    if (at.text() === '.' && at.at > start) return;
+    if (at.text() === ':' && at.looksLike((inner) => (inner.take(':'), readAssertions(inner)))) return;
+    at.at += 1;
+  }
+}

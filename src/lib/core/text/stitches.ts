@@ -1,0 +1,148 @@
+/** One operation with its number or its target: k4, sl 1 wyif, knit 2 together, p to end, k9 heel sts. */
+
+import type { Instruction } from '../model/pattern.ts';
+import type { Operation } from '../model/operation.ts';
+import { operationNamed } from '../model/operations.ts';
+import { everySize, type Sized } from '../model/sized.ts';
+import { readCount } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+import { atomAt, readBackLoop, readOperation, type FoundOperation } from './phrases.ts';
+import { readNewNeedle } from './needle-names.ts';
+import { readTarget } from './targets.ts';
+import { readTimesCount } from './times.ts';
+
+const ONE = everySize(1);
+const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+
+/** Words after a stitch that tell how, and change neither count nor face. */
+const MANNERS = [
+  ...['with yarn in back', 'with yarn in front', 'with yarn at back', 'with yarn at front', 'as if to knit', 'as if to purl'],
+  ...['with yarn held in back', 'with yarn held in front', 'across gap', 'across the gap', 'to close gap', 'picking up wraps'],
+  ...['picking up wraps as you go', 'knitting wraps together with sts', 'in the usual way', 'wyib', 'wyif', 'wyb', 'wyf', 'yib'],
+  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'plain', 'singly', 'one at a time']
+].map((phrase) => phrase.split(' '));
+
+/** Reads one operation, or the number and name the other way round ("2 purl sts"). */
+export function readStitch(at: Cursor): Instruction | null {
+  return at.attempt(readCountFirst) ?? at.attempt(readOperationFirst);
+}
+
+// "2 purl sts", "3 knit stitches".
+function readCountFirst(at: Cursor): Instruction | null {
+  const first = at.at;
+  const count = readCount(at);
+  const name = atomAt(at);
+  if (!count || (name !== 'k' && name !== 'p')) return null;
+  at.at += 1;
+  if (!at.take(...STITCH_WORDS)) return null;
+  return { kind: 'work', operation: operationNamed(name)!, count, span: at.span(first) };
+}
+
+function readOperationFirst(at: Cursor): Instruction | null {
+  const first = at.at;
+  const found = readOperation(at);
+  if (!found) return null;
+  const count = readOwnCount(at, found);
+  const operation = readManner(at, found.operation);
+  const target = count === null ? readTarget(at) : null;
+  if (target) {
+    readManner(at, operation);
+    return { kind: 'work-to', operation, target, span: at.span(first) };
+  }
+  const times = readTimesCount(at);
+  return { kind: 'work', operation, count: multiply(count ?? ONE, times ?? ONE), span: at.span(first) };
+}
+
+// A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
+function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
+  if (found.counted) return ONE;
+  return at.attempt(() => {
+    if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
+    at.skip('the');
+    const next = at.skip('next', 'first', 'rem', 'remaining') || at.peek()?.value === 1;
+    const count = isCounted(found) ? readCount(at) : null;
+    if (count && isTimes(at)) return null;
+    if (count) return (readNounAndNeedle(at), count);
+    return next && readNounAndNeedle(at) ? ONE : null;
+  });
+}
+
+// "(k the first) 34 sts onto one needle for the heel".
+function readNounAndNeedle(at: Cursor): boolean {
+  const noun = readNoun(at);
+  if (/^on(?:to)?$/u.test(at.text())) readNewNeedle(at);
+  return noun;
+}
+
+function isCounted(found: FoundOperation): boolean {
+  const { takes, makes, family } = found.operation;
+  return family === 'yarn-over' || (takes === 1 && makes === 1);
+}
+
+function isTimes(at: Cursor): boolean {
+  return at.text() === 'times' || at.text() === 'x' || at.text() === 'time';
+}
+
+// "sts", "heel sts", "sts of the rnd", "front stitches": whose stitches they are.
+function readNoun(at: Cursor): boolean {
+  const owned = at.attempt(() => {
+    for (let words = 0; words < 3 && !at.take(...STITCH_WORDS); words += 1) {
+      const token = at.kind('word');
+      if (!token || token.value !== null || at.looksLike(readOperationBefore)) return null;
+    }
+    return STITCH_WORDS.includes(at.text(-1)) ? true : null;
+  });
+  if (owned) at.attempt(readOwner);
+  return owned === true;
+}
+
+function readOperationBefore(at: Cursor): unknown {
+  at.at -= 1;
+  return atomAt(at) === 'st' ? null : readOperation(at);
+}
+
+// "of the rnd", "of the heel", "in rib".
+function readOwner(at: Cursor): true | null {
+  if (!at.take('of', 'on', 'from')) return null;
+  at.skip('the', 'this');
+  const owner = at.kind('word');
+  return owner && !/^needles?$/u.test(at.text()) && !/^n$/u.test(owner.text) ? true : null;
+}
+
+// "tbl" turns the loop; the rest of the manners leave count and face as they are.
+function readManner(at: Cursor, operation: Operation): Operation {
+  let worked = operation;
+  for (;;) {
+    const twisted = operationNamed(`${operation.name} tbl`) ?? operationNamed(`${operation.name}tbl`);
+    if (twisted && readBackLoop(at)) worked = twisted;
+    else if (operation.name === 'sl' && at.take('kwise', 'knitwise')) worked = operationNamed('sl1k') ?? operation;
+    else if (operation.name === 'sl' && at.take('pwise', 'purlwise')) worked = operationNamed('sl1p') ?? operation;
+    else if (!takeManner(at)) return worked;
+  }
+}
+
+function takeManner(at: Cursor): boolean {
+  for (const words of MANNERS) {
+    if (words.some((word, offset) => at.text(offset) !== word)) continue;
+    at.at += words.length;
+    return true;
+  }
+  return false;
+}
+
+/** The product of two counts, size by size. */
+export function multiply(left: Sized<number>, right: Sized<number>): Sized<number> {
+  const longer = left.length >= right.length ? left : right;
+  return longer.map((_, size) => {
+    const a = left.length === 1 ? left[0] : left[size];
+    const b = right.length === 1 ? right[0] : right[size];
+    return a === null || a === undefined || b === null || b === undefined ? null : a * b;
+  });
+}
+
+/** Whether a bare "k" or "p" stands at the cursor, without a number or a target. */
+export function isBare(instruction: Instruction, written: string): boolean {
+  if (instruction.kind !== 'work' || !/^[kp]$/u.test(instruction.operation.name)) return false;
+  return /^(?:k|p|knit|purl)$/iu.test(written.trim());
+}
+

@@ -1,0 +1,130 @@
+/** Places that working goes on to: "to end", "to last 3 sts", "to 2 sts before m", "to marker A", "to end of heel sts". */
+
+import type { Target } from '../model/pattern.ts';
+import { everySize, type Sized } from '../model/sized.ts';
+import { readCount } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+import { readMarkerName } from './marker-names.ts';
+
+const END: Target = { kind: 'end' };
+const NONE = everySize(0);
+
+/** What a row, a round or a needle is called at the end of "to the end of …". */
+const WHOLES = ['rnd', 'round', 'row', 'rnds', 'rounds', 'rows', 'needle', 'sts', 'stitches', 'ndl', 'this', 'section'];
+
+/** Reads a target, or returns `null`. */
+export function readTarget(at: Cursor): Target | null {
+  return at.attempt(readAround) ?? at.attempt(readOver) ?? at.attempt(readUntilLeft) ?? at.attempt(readTo);
+}
+
+function readTo(at: Cursor): Target | null {
+  at.skip('up');
+  if (!at.take('to', 'till', 'til')) return null;
+  at.skip('within');
+  return at.attempt(readCounted) ?? at.attempt(readPlace);
+}
+
+// "to last 3 sts", "to the last 3", "to 2 sts before m", "to within 3 sts of the end".
+function readCounted(at: Cursor): Target | null {
+  at.skip('the');
+  const last = at.take('last') !== null;
+  const count = readCount(at) ?? (last ? everySize(1) : null);
+  if (!count) return null;
+  skipSts(at);
+  if (last) return at.take('before') ? readBefore(at, count) : lastOf(at, count);
+  at.skip('away', 'short');
+  if (!at.take('before', 'of', 'from')) return null;
+  return readBefore(at, count);
+}
+
+// The tail of "to last 3 sts of the rnd".
+function lastOf(at: Cursor, count: Sized<number>): Target {
+  at.attempt(() => (at.take('of', 'in', 'on') && readWhole(at) ? true : null));
+  return { kind: 'last', count };
+}
+
+function readBefore(at: Cursor, count: Sized<number>): Target | null {
+  const place = readPlace(at);
+  if (place?.kind === 'end') return { kind: 'last', count };
+  if (place?.kind === 'marker' || place?.kind === 'gap') return { ...place, before: count };
+  return null;
+}
+
+function skipSts(at: Cursor): void {
+  at.skip('st', 'sts', 'stitch', 'stitches');
+}
+
+function readPlace(at: Cursor): Target | null {
+  at.skip('the');
+  return at.attempt(readEnd) ?? at.attempt(readGap) ?? at.attempt(readMarker);
+}
+
+function readEnd(at: Cursor): Target | null {
+  if (!at.take('end', 'ends')) return null;
+  return at.attempt(() => (at.take('of') ? (readSection(at) ?? (readWhole(at) ? END : null)) : null)) ?? END;
+}
+
+function readWhole(at: Cursor): boolean {
+  return at.skip('the', ...WHOLES);
+}
+
+// "heel", "the heel sts", "instep stitches".
+function readSection(at: Cursor): Target | null {
+  return at.attempt(() => {
+    at.skip('the');
+    const name = at.peek();
+    if (!name || !at.scope.isSection(name.text) || /^needles?$/u.test(at.text(1))) return null;
+    at.at += 1;
+    skipSts(at);
+    return { kind: 'section', name: name.text };
+  });
+}
+
+function readGap(at: Cursor): Target | null {
+  at.skip('the', 'wrapped', 'turning');
+  return at.take('gap', 'ds', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null)
+    ? { kind: 'gap', before: NONE }
+    : null;
+}
+
+function readMarker(at: Cursor): Target | null {
+  const marker = readMarkerName(at);
+  return marker ? { kind: 'marker', name: marker.name, before: NONE } : null;
+}
+
+// "around", "across", "across the instep", "all sts", "rem sts", "plain".
+function readAround(at: Cursor): Target | null {
+  if (at.take('plain')) return readTarget(at) ?? END;
+  if (at.take('around')) return END;
+  if (at.take('across')) {
+    at.skip('all', 'the', 'rem', 'remaining');
+    return at.attempt(readCountedSection) ?? readSection(at) ?? (at.skip(...WHOLES), END);
+  }
+  at.skip('the');
+  if (!at.take('all', 'rem', 'remaining', 'every')) return readSection(at);
+  at.skip('the', 'rem', 'remaining');
+  return at.take('sts', 'stitches', 'st', 'stitch') ? END : null;
+}
+
+// "(over) the 32 heel sts": the section tells more than the number.
+function readCountedSection(at: Cursor): Target | null {
+  at.skip('the', 'next');
+  return readCount(at) ? readSection(at) : null;
+}
+
+function readOver(at: Cursor): Target | null {
+  if (!at.take('over')) return null;
+  at.skip('all', 'the');
+  return at.attempt(readCountedSection) ?? readSection(at);
+}
+
+// "until 3 sts rem", "until 3 sts remain before marker".
+function readUntilLeft(at: Cursor): Target | null {
+  if (!at.take('until')) return null;
+  const count = readCount(at);
+  if (!count) return null;
+  skipSts(at);
+  if (at.take('before')) return readBefore(at, count);
+  if (!at.take('rem', 'remain', 'remains') && !at.phrase('are left', 'is left')) return null;
+  return at.take('before') ? readBefore(at, count) : { kind: 'last', count };
+}

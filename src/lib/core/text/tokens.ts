@@ -1,0 +1,177 @@
+/** The text as a list of tokens: words, numbers, brackets and marks, each with its place, whatever signs were typed for them. */
+
+import type { SyntaxNodeRef } from '@lezer/common';
+import { patternLanguage } from './language.ts';
+import { digitsValue, ordinalValue, wordValue } from './numbers.ts';
+
+export type TokenKind = 'word' | 'number' | 'ordinal' | 'open' | 'close' | 'asterisk' | 'mark';
+
+/** One token. Places are UTF-16 code units of the original text, half-open. */
+export interface Token {
+  readonly kind: TokenKind;
+  /** In small letters, with plain quotes, hyphens and "x" for the signs printers use. */
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+  /** What a number, a number word or an ordinal counts; `null` for everything else. */
+  readonly value: number | null;
+  /** True when nothing stands between this token and the one before. */
+  readonly glued: boolean;
+  /** True when the word begins with a capital. */
+  readonly capital: boolean;
+}
+
+/** A printed line. */
+export interface Line {
+  readonly from: number;
+  readonly to: number;
+  /** Index of its first token, and the index after its last. */
+  readonly first: number;
+  readonly end: number;
+  /** From 1. */
+  readonly number: number;
+}
+
+/** A text in tokens. */
+export interface TokenText {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly lines: readonly Line[];
+  /** For each token, the index of the bracket that closes or opens it, or -1. */
+  readonly partners: readonly number[];
+}
+
+const KINDS: Readonly<Record<string, TokenKind>> = {
+  Number: 'number',
+  Open: 'open',
+  Close: 'close',
+  Asterisk: 'asterisk',
+  Mark: 'mark'
+};
+
+const SIGNS: Readonly<Record<string, string>> = {
+  '–': '-',
+  '—': '-',
+  '−': '-',
+  '‐': '-',
+  '‑': '-',
+  '‒': '-',
+  '×': 'x',
+  '“': '"',
+  '”': '"',
+  '″': '"',
+  '‘': "'",
+  '’': "'",
+  '′': "'",
+  '{': '(',
+  '}': ')'
+};
+
+/** Splits a text into lines of tokens. Never fails; signs that mean nothing become marks. */
+export function tokenize(text: string): TokenText {
+  const tokens: Token[] = [];
+  const lines: Line[] = [];
+  let end = -1;
+  patternLanguage.parse(text).iterate({
+    enter: (node) => {
+      if (node.name === 'Line') return startLine(text, node, { lines, first: tokens.length });
+      if (node.name === 'PatternText') return true;
+      if (node.type.isError) return false;
+      for (const token of split(text, node, end)) add(tokens, token);
+      end = node.to;
+      return false;
+    },
+    leave: (node) => {
+      const last = lines.at(-1);
+      if (node.name === 'Line' && last) lines[lines.length - 1] = { ...last, end: tokens.length };
+    }
+  });
+  return { text, tokens, lines: withNumbers(text, lines), partners: findPartners(tokens) };
+}
+
+function startLine(text: string, node: SyntaxNodeRef, at: { readonly lines: Line[]; readonly first: number }): boolean {
+  at.lines.push({ from: node.from, to: node.to, first: at.first, end: at.first, number: 0 });
+  return true;
+}
+
+function withNumbers(text: string, lines: readonly Line[]): Line[] {
+  let at = 0;
+  let number = 1;
+  return lines.map((line) => {
+    for (; at < line.from; at += 1) {
+      const sign = text[at];
+      if (sign === '\n' || (sign === '\r' && text[at + 1] !== '\n')) number += 1;
+    }
+    return { ...line, number };
+  });
+}
+
+// "k2tog" is told apart into k, 2 and tog, so that "k 2 tog" and "k2 tog" are the same.
+function split(text: string, node: SyntaxNodeRef, end: number): Token[] {
+  const raw = text.slice(node.from, node.to);
+  const kind = KINDS[node.name];
+  if (kind && kind !== 'mark') return [make(kind, raw, { from: node.from, glued: node.from === end })];
+  if (kind === 'mark') return [mark(raw, node.from, node.from === end)];
+  const parts: Token[] = [];
+  for (const part of raw.matchAll(/\d+|\D+/gu)) {
+    const from = node.from + part.index;
+    const glued = part.index > 0 || node.from === end;
+    const digits = /^\d/u.test(part[0]);
+    parts.push(make(digits ? 'number' : 'word', part[0], { from, glued }));
+  }
+  return parts;
+}
+
+// "3rd" is one ordinal, not three stitches of a kind.
+function add(tokens: Token[], token: Token): void {
+  const last = tokens.at(-1);
+  if (last?.kind === 'number' && token.glued && /^(?:st|nd|rd|th)$/u.test(token.text)) {
+    tokens[tokens.length - 1] = { ...last, kind: 'ordinal', text: `${last.text}${token.text}`, to: token.to };
+  } else tokens.push(token);
+}
+
+function mark(raw: string, from: number, glued: boolean): Token {
+  const sign = SIGNS[raw] ?? raw;
+  return make(sign === 'x' ? 'word' : 'mark', sign, { from, glued, length: raw.length });
+}
+
+function make(
+  kind: TokenKind,
+  raw: string,
+  at: { readonly from: number; readonly glued: boolean; readonly length?: number }
+): Token {
+  const text = kind === 'word' ? wordText(raw) : (SIGNS[raw] ?? raw);
+  const ordinal = kind === 'word' ? ordinalValue(text) : null;
+  return {
+    kind: ordinal === null ? kind : 'ordinal',
+    text,
+    from: at.from,
+    to: at.from + (at.length ?? raw.length),
+    value: kind === 'number' ? digitsValue(raw) : kind === 'word' ? (ordinal ?? wordValue(text)) : null,
+    glued: at.glued,
+    capital: /^\p{Lu}/u.test(raw)
+  };
+}
+
+function wordText(raw: string): string {
+  return raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
+}
+
+function findPartners(tokens: readonly Token[]): number[] {
+  const partners = new Array<number>(tokens.length).fill(-1);
+  const open: number[] = [];
+  tokens.forEach((token, index) => {
+    if (token.kind === 'open') open.push(index);
+    if (token.kind !== 'close') return;
+    const from = open.at(-1);
+    if (from === undefined || !closes(tokens[from]!.text, token.text)) return;
+    open.pop();
+    partners[from] = index;
+    partners[index] = from;
+  });
+  return partners;
+}
+
+function closes(opening: string, closing: string): boolean {
+  return (opening === '[') === (closing === ']');
+}
