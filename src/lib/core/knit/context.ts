@@ -33,8 +33,12 @@ export class Context {
     return `m${this.markers}`;
   }
 
-  /** Notes a mistake. */
+  /** Notes a mistake; one in a row that is repeated is noted once. */
   report(code: KnitCode, span: Span, facts: Omit<Facts, 'where'> = {}): void {
+    const known = this.diagnostics.some(
+      (other) => other.code === code && other.span.from === span.from && other.span.to === span.to
+    );
+    if (known) return;
     this.diagnostics.push(knitDiagnostic(code, span, { where: this.where, ...facts }));
   }
 

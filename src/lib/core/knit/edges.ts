@@ -2,9 +2,11 @@
 
 import type { Operation } from '../model/operation.ts';
 import type { Instruction } from '../model/pattern.ts';
+import { sectionAt } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Stitch } from '../model/stitch.ts';
 import type { Outcome, Performance } from './perform.ts';
+import type { RowWork } from './row-work.ts';
 
 type Of<Kind extends Instruction['kind']> = Extract<Instruction, { kind: Kind }>;
 
@@ -33,12 +35,34 @@ const BIND_OFF: Operation = {
 
 /** Picks up stitches where the yarn hangs. */
 export function pickUp(at: Performance, instruction: Of<'pick-up'>): Outcome {
-  return repeat(at, PICK_UP, { times: forSize(instruction.count, at.context.size) ?? 0, span: instruction.span });
+  return makeHere(at, PICK_UP, instruction);
 }
 
 /** Casts on where the yarn hangs. */
 export function castOnHere(at: Performance, instruction: Of<'cast-on-here'>): Outcome {
-  return repeat(at, CAST_ON, { times: forSize(instruction.count, at.context.size) ?? 0, span: instruction.span });
+  return makeHere(at, CAST_ON, instruction);
+}
+
+// Stitches that come in from outside belong to no section until the text names them.
+function makeHere(at: Performance, operation: Operation, instruction: Of<'pick-up' | 'cast-on-here'>): Outcome {
+  const { work } = at;
+  const named = work.before.sections.length > 0;
+  if (named) openStretch(work);
+  const times = forSize(instruction.count, at.context.size) ?? 0;
+  const outcome = repeat(at, operation, { times, span: instruction.span });
+  if (named) closeStretch(work);
+  return outcome;
+}
+
+// On the right side an edge stands before its stretch, on the wrong side (where the list runs the other way) behind it.
+function openStretch(work: RowWork): void {
+  const name = work.side === 'RS' ? null : sectionAt(work.before, work.gap() - 1);
+  work.done.push({ kind: 'edge', name });
+}
+
+function closeStretch(work: RowWork): void {
+  const name = work.side === 'RS' ? sectionAt(work.before, work.gap()) : null;
+  work.done.push({ kind: 'edge', name });
 }
 
 /** Binds off the next stitches, or all that are left. */

@@ -5,14 +5,15 @@ import type { Stitch } from '../model/stitch.ts';
 
 /**
  * One thing met while going round. `bor`: the beginning of round, exactly one in a tube. `edge`: a section begins here and
- * lasts to the next edge (`null`: no section). `turn`: the gap that a turn left. `limit`: an end of the run of a flat stage.
+ * lasts to the next edge (`null`: no section). `turn`: the gap that a turn left. `limit`: the first or last end, in ring order,
+ * of the run of a flat stage.
  */
 export type Item =
   | { readonly kind: 'stitch'; readonly stitch: Stitch; readonly at: number }
   | { readonly kind: 'marker'; readonly name: string }
   | { readonly kind: 'edge'; readonly name: string | null }
   | { readonly kind: 'turn' }
-  | { readonly kind: 'limit' }
+  | { readonly kind: 'limit'; readonly end: 'first' | 'last' }
   | { readonly kind: 'bor' };
 
 /** Locking markers hang in stitches: stitch id → name. */

@@ -8,7 +8,7 @@ import type { Context } from './context.ts';
 import { countStitches } from './items.ts';
 import { performAll, workTimes, type Outcome, type Performance } from './perform.ts';
 import { RowWork } from './row-work.ts';
-import { handGap, ringOf, withItems, type Tube } from './tube.ts';
+import { borHand, handGap, ringOf, withItems, type Tube } from './tube.ts';
 
 /** A row to be knitted, apart from the tube. */
 export interface RowTask {
@@ -73,7 +73,7 @@ function finish(
 ): { readonly row: Row; readonly tube: Tube } {
   const { work } = done;
   const { items, hand, steps } = work.finish();
-  const before = ringOf(start);
+  const { before } = work;
   const moved = withItems({ ...start, locks: new Map(start.locks) }, items, hand);
   const tube = task.shape === 'round' ? atBorWhenPassed(moved) : moved;
   const row: Row = {
@@ -98,7 +98,7 @@ function finish(
 // At the end of a round the yarn hangs before the BOR; the next round begins behind it.
 function atBorWhenPassed(tube: Tube): Tube {
   const ahead = tube.items.slice(tube.hand);
-  return countStitches(ahead) === 0 || tube.hand === 0 ? { ...tube, hand: 1 } : tube;
+  return countStitches(ahead) === 0 || tube.hand === 0 ? { ...tube, hand: borHand(tube.items) } : tube;
 }
 
 // Stitches of the run behind the start and ahead of the end, told in ring order.
@@ -112,32 +112,11 @@ function unworked(task: RowTask, work: RowWork, startGap: number): Row['unworked
 
 // At either end of the run the yarn may hang on the wrong side of the limit item.
 function atRun(tube: Tube, task: RowTask): Tube {
-  const { items } = tube;
+  const stitches = countStitches(tube.items);
   const gap = handGap(tube);
-  const stitches = countStitches(items);
-  const [from, to] = [wrap(task.run.from, stitches), wrap(task.run.to, stitches)];
-  if (task.side === 'RS' && gap === from) return { ...tube, hand: limitIndex(tube, from, stitches) + 1 };
-  if (task.side === 'WS' && gap === to) return { ...tube, hand: limitIndexBefore(tube, to, stitches) };
-  return tube;
-}
-
-// Index of the limit that stands just before stitch `gap`.
-function limitIndex(tube: Tube, gap: number, stitches: number): number {
-  const stitch = tube.items.findIndex((item) => item.kind === 'stitch' && item.at === gap % stitches);
-  for (let back = 1; back <= tube.items.length; back += 1) {
-    const index = (stitch - back + tube.items.length) % tube.items.length;
-    if (tube.items[index]!.kind === 'limit') return index;
-  }
-  return 0;
-}
-
-// Index of the limit that stands just after stitch `gap` - 1.
-function limitIndexBefore(tube: Tube, gap: number, stitches: number): number {
-  const last = (gap - 1 + stitches) % stitches;
-  const stitch = tube.items.findIndex((item) => item.kind === 'stitch' && item.at === last);
-  for (let step = 1; step <= tube.items.length; step += 1) {
-    const index = (stitch + step) % tube.items.length;
-    if (tube.items[index]!.kind === 'limit') return index;
-  }
-  return tube.items.length;
+  const end = task.side === 'RS' ? 'first' : 'last';
+  const limit = tube.items.findIndex((item) => item.kind === 'limit' && item.end === end);
+  const wanted = wrap(task.side === 'RS' ? task.run.from : task.run.to, stitches);
+  if (gap !== wanted || limit < 0) return tube;
+  return { ...tube, hand: task.side === 'RS' ? limit + 1 : limit };
 }

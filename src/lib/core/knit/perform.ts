@@ -8,7 +8,7 @@ import { standard, type Context } from './context.ts';
 import { performMarker, performLock } from './markers.ts';
 import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
 import type { RowWork } from './row-work.ts';
-import { reach, sameName } from './targets.ts';
+import { reach, sectionAhead } from './targets.ts';
 import { takesOf } from './takes.ts';
 
 /** How a row of instructions ended. `stopped`: a mistake was reported and the rest of the row was given up. */
@@ -223,29 +223,27 @@ function performEvenly(at: Performance, instruction: Extract<Instruction, { kind
 
 // "Instep: …" works over one section; what lies before it is worked as it presents itself.
 function performOver(at: Performance, instruction: Extract<Instruction, { kind: 'over' }>): Outcome {
-  const { work } = at;
-  const to = distance(at, { kind: 'section', name: instruction.section }, instruction.span);
-  if (to === null) return 'stopped';
-  const begin = work.find((item) => item.kind === 'edge' && item.name !== null && sameName(item.name, instruction.section));
-  if (begin >= 0) {
-    workTimes(at, null, { count: work.room(begin), span: instruction.span });
-    work.pass(begin + 1);
+  const { work, context } = at;
+  const section = sectionAhead(work, instruction.section);
+  if (!section) {
+    context.report('section-missing', instruction.span, { about: instruction.section });
+    return 'stopped';
   }
-  return within(at, instruction);
+  workTimes(at, null, { count: work.room(section.from), span: instruction.span });
+  return within(at, instruction, section.to);
 }
 
-function within(at: Performance, instruction: Extract<Instruction, { kind: 'over' }>): Outcome {
-  const { work } = at;
-  const outer = work.limit;
-  const end = work.find((item) => item.kind === 'edge');
-  work.limit = end < 0 ? outer : end;
+function within(at: Performance, instruction: Extract<Instruction, { kind: 'over' }>, to: number): Outcome {
+  const { work, context } = at;
+  const outer = work.ahead.length - work.limit;
+  work.limit = to;
   const outcome = performAll(at, instruction.body);
   const left = work.room();
   if (outcome === 'worked' && left > 0) {
-    at.context.report('row-too-short', instruction.span, { expected: work.taken + left, found: work.taken });
+    context.report('row-too-short', instruction.span, { expected: work.taken + left, found: work.taken });
     workTimes(at, null, { count: left, span: instruction.span });
   }
-  work.limit = outer;
+  work.limit = work.ahead.length - outer;
   return outcome;
 }
 

@@ -3,10 +3,11 @@
 import type { RepeatStretch, Step } from '../model/fabric.ts';
 import type { Operation } from '../model/operation.ts';
 import { faceOnRightSide, type Side } from '../model/pattern.ts';
+import type { Ring } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
 import type { Stitch } from '../model/stitch.ts';
 import type { Item } from './items.ts';
-import type { Tube } from './tube.ts';
+import { ringOf, type Tube } from './tube.ts';
 
 type StitchItem = Extract<Item, { kind: 'stitch' }>;
 
@@ -41,6 +42,8 @@ export class RowWork {
   /** Stitches of `ahead` that the row took, by the position before the row. */
   taken = 0;
   turned = false;
+  /** The ring before the row. */
+  readonly before: Ring;
   private nextId: () => number;
 
   constructor(
@@ -52,6 +55,7 @@ export class RowWork {
     const forward = [...items.slice(hand), ...items.slice(0, hand)];
     this.ahead = side === 'RS' ? forward : forward.reverse();
     this.nextId = options.nextId;
+    this.before = ringOf(tube);
     const end = this.ahead.findIndex((item) => item.kind === (options.flat ? 'limit' : 'bor'));
     this.limit = end < 0 ? this.ahead.length : end;
   }

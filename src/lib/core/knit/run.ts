@@ -30,22 +30,16 @@ export function hasTurn(body: readonly Instruction[]): boolean {
 
 /** The run that the tube already carries from the flat stage before, or `null`. */
 export function runOf(tube: Tube): Run | null {
-  const gaps: number[] = [];
+  let from = -1;
+  let to = -1;
   let at = 0;
   for (const item of tube.items) {
     if (item.kind === 'stitch') at += 1;
-    if (item.kind === 'limit') gaps.push(at);
+    if (item.kind === 'limit' && item.end === 'first') from = at;
+    if (item.kind === 'limit' && item.end === 'last') to = at;
   }
-  const [first, second] = gaps;
-  if (first === undefined || second === undefined) return null;
-  return opensRun(tube) ? { from: first, to: second } : { from: second, to: first + at };
-}
-
-// The hand lies inside the run or at its ends, so the run is the stretch between the limits that touches the hand.
-function opensRun(tube: Tube): boolean {
-  const limits = tube.items.flatMap((item, index) => (item.kind === 'limit' ? [index] : []));
-  const [first = 0, second = 0] = limits;
-  return tube.hand >= first && tube.hand <= second + 1;
+  if (from < 0 || to < 0) return null;
+  return to > from ? { from, to } : { from, to: to + at };
 }
 
 /**

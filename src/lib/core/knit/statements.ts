@@ -80,7 +80,7 @@ function join(knitter: Knitter, statement: Of<'join'>): void {
   if (tube.items.some((item) => item.kind === 'marker' && sameName(item.name, BOR))) return;
   const items: Item[] = [...tube.items];
   items.splice(1, 0, { kind: 'marker', name: BOR });
-  knitter.tube = withItems(tube, items, tube.hand + 1);
+  knitter.tube = withItems(tube, items, tube.hand <= 1 ? 1 : tube.hand + 1);
 }
 
 function nameSections(knitter: Knitter, statement: Of<'sections'>): void {

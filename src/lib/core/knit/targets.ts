@@ -43,30 +43,24 @@ function reachItem(work: RowWork, missing: { what: 'gap'; name: string }, before
 }
 
 function reachSectionEnd(work: RowWork, name: string): Reach {
-  const edges = edgesAround(work);
-  const begins = edges.findIndex((edge) => edge.name !== null && sameName(edge.name, name));
-  if (begins < 0) return { kind: 'missing', what: 'section', name };
-  const end = edges[begins + 1]?.index ?? work.limit;
-  return stitches(work.room(end));
+  const section = sectionAhead(work, name);
+  return section ? stitches(work.room(section.to)) : { kind: 'missing', what: 'section', name };
 }
 
-// The section that the hands stand in counts as beginning here. On a wrong-side row an edge item ends its section,
-// since the list runs the other way; there the section of the next edge ahead is the one the hands stand in.
-function edgesAround(work: RowWork): { readonly name: string | null; readonly index: number }[] {
-  const ahead: { name: string | null; index: number }[] = [];
-  for (let index = work.next; index < work.limit; index += 1) {
+/** Where a section lies among the items ahead: from its first stitch to just after its last; `null` when it is not ahead. */
+export function sectionAhead(work: RowWork, name: string): { readonly from: number; readonly to: number } | null {
+  const { sections } = work.before;
+  const inside = (at: number) => sections.some((run) => sameName(run.name, name) && run.from <= at && at < run.to);
+  const from = work.find((item) => item.kind === 'stitch' && inside(item.at));
+  if (from < 0) return null;
+  let to = from;
+  for (let index = from; index < work.limit; index += 1) {
     const item = work.ahead[index]!;
-    if (item.kind === 'edge') ahead.push({ name: item.name, index });
+    if (item.kind !== 'stitch') continue;
+    if (!inside(item.at)) break;
+    to = index + 1;
   }
-  if (work.side === 'WS') return reversedEdges(ahead, work);
-  const behind = [...work.done].reverse().find((item) => item.kind === 'edge');
-  const wrapped = [...work.ahead].reverse().find((item) => item.kind === 'edge');
-  const here = behind ?? wrapped;
-  return here?.kind === 'edge' ? [{ name: here.name, index: work.next }, ...ahead] : ahead;
-}
-
-function reversedEdges(ahead: readonly { name: string | null; index: number }[], work: RowWork) {
-  return ahead.map((edge, order) => ({ name: edge.name, index: order === 0 ? work.next : ahead[order - 1]!.index }));
+  return { from, to };
 }
 
 /** Whether two names in a text mean the same thing: case and a plural s do not matter. */

@@ -1,8 +1,8 @@
 /** One tube on the needles: its items, where the yarn hangs, and the stitches set aside. */
 
-import type { Ring } from '../model/ring.ts';
+import { BOR, type Ring } from '../model/ring.ts';
 import type { Stitch } from '../model/stitch.ts';
-import { fromBor, toRing, type Item, type Locks } from './items.ts';
+import { countStitches, fromBor, toRing, type Item, type Locks } from './items.ts';
 
 /** A tube between two rows. Plain data: a row makes a new one. */
 export interface Tube {
@@ -33,6 +33,12 @@ export function handGap(tube: Tube): number {
   return next?.kind === 'stitch' ? next.at : 0;
 }
 
+/** The place right behind the BOR and its marker: where a round begins. */
+export function borHand(items: readonly Item[]): number {
+  const marker = items[1];
+  return marker?.kind === 'marker' && marker.name === BOR ? 2 : 1;
+}
+
 /** The tube with other items; `hand` is an index into `items`, which may start anywhere in the ring. */
 export function withItems(tube: Tube, items: readonly Item[], hand: number): Tube {
   const start = Math.max(
@@ -41,7 +47,7 @@ export function withItems(tube: Tube, items: readonly Item[], hand: number): Tub
   );
   const turned = fromBor(items);
   const moved = (hand - start + items.length) % Math.max(items.length, 1);
-  return { ...tube, items: turned, hand: moved === 0 ? 1 : moved };
+  return { ...tube, items: turned, hand: moved <= 1 ? borHand(turned) : moved };
 }
 
 /** The tube without the traces of a flat stage: ends of the run and gaps left by turns. */
@@ -54,13 +60,14 @@ export function withoutRun(tube: Tube): Tube {
 /** The tube with the ends of a flat run set before stitch `from` and after stitch `to - 1`. */
 export function withRun(tube: Tube, from: number, to: number): Tube {
   const clean = withoutRun(tube);
+  const last = (to - 1) % countStitches(clean.items);
   const items: Item[] = [];
   let hand = 0;
   clean.items.forEach((item, index) => {
     if (index === clean.hand) hand = items.length;
-    if (item.kind === 'stitch' && item.at === from) items.push({ kind: 'limit' });
+    if (item.kind === 'stitch' && item.at === from) items.push({ kind: 'limit', end: 'first' });
     items.push(item);
-    if (item.kind === 'stitch' && item.at === to - 1) items.push({ kind: 'limit' });
+    if (item.kind === 'stitch' && item.at === last) items.push({ kind: 'limit', end: 'last' });
   });
   if (clean.hand >= clean.items.length) hand = items.length;
   return withItems(clean, items, hand);

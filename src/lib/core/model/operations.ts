@@ -24,14 +24,14 @@ const PURL = ['purl'] as const;
 // Families of operations that share what is not a number. Published names and counts: tests/published/abbreviations.json.
 const TABLE: readonly NamedOperation[] = [
   ...entries({ family: 'knit' }, [
-    ['k', 'knit', 1, 1, ['knit', 'knit plain']],
+    ['k', 'knit', 1, 1, ['knit']],
     ['ktbl', 'knit through the back loop', 1, 1, ['k tbl', 'k1tbl', 'k1-tbl', 'kbl', 'twisted knit', 'k into back']],
     ['k1b', 'knit 1 in the row below', 1, 1, ['k1 below', 'k1-b', 'k below']],
     ['brk', 'brioche knit', 1, 1, ['brk1']],
     ['pick up wrap', 'knit the wrap together with its stitch', 1, 1, ['k wrap tog with st', 'k wraps', 'k wrap tog']]
   ]),
   ...entries({ family: 'purl', faces: PURL }, [
-    ['p', 'purl', 1, 1, ['purl', 'purl plain']],
+    ['p', 'purl', 1, 1, ['purl']],
     ['ptbl', 'purl through the back loop', 1, 1, ['p tbl', 'p1tbl', 'p1-tbl', 'pbl', 'twisted purl']],
     ['p1b', 'purl 1 in the row below', 1, 1, ['p1 below', 'p1-b', 'p below']],
     ['brp', 'brioche purl', 1, 1, ['brp1']]

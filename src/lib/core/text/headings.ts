@@ -81,7 +81,7 @@ function isCapitals(at: Cursor, first: number, end: number): boolean {
 }
 
 function isOneStitch(at: Cursor, first: number, end: number): boolean {
-  if (end - first === 1 && STAGE_WORDS.has(at.source.tokens[first]!.text)) return false;
+  if (at.source.tokens.slice(first, end).every(({ text }) => STAGE_WORDS.has(text) || text === '-')) return false;
   return at.within(first, end).looksLike((inner) => readOperation(inner) && inner.done);
 }
 

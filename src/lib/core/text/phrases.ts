@@ -47,11 +47,15 @@ export interface FoundOperation {
   readonly counted: boolean;
 }
 
+/** Edges have readers of their own, since a number must follow. */
+const EDGES = new Set(['pick-up', 'cast-on', 'bind-off']);
+
 const WORDINGS = wordings();
 
 function wordings(): Map<string, Wording[]> {
   const byFirst = new Map<string, Wording[]>();
   for (const operation of OPERATIONS) {
+    if (EDGES.has(operation.family)) continue;
     for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, { atoms: atomsOf(name), operation });
   }
   for (const list of byFirst.values()) list.sort((left, right) => right.atoms.length - left.atoms.length);

@@ -81,7 +81,8 @@ function readOne(at: Cursor): readonly Statement[] | null {
 
 // Whether something begins here that does not belong to the row before.
 function isOther(at: Cursor): boolean {
-  return at.looksLike(readLabel) || at.looksLike(readOne) || at.looksLike(readSizePrefix);
+  const repeats = /^rep(?:eat)?$/u.test(at.text()) && at.text(1) !== 'from';
+  return repeats || at.looksLike(readLabel) || at.looksLike(readOne) || at.looksLike(readSizePrefix);
 }
 
 // Printed counts belong to the row or repeat before them on the line.

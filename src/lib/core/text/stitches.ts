@@ -19,7 +19,7 @@ const MANNERS = [
   ...['with yarn in back', 'with yarn in front', 'with yarn at back', 'with yarn at front', 'as if to knit', 'as if to purl'],
   ...['with yarn held in back', 'with yarn held in front', 'across gap', 'across the gap', 'to close gap', 'picking up wraps'],
   ...['picking up wraps as you go', 'knitting wraps together with sts', 'in the usual way', 'wyib', 'wyif', 'wyb', 'wyf', 'yib'],
-  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'plain', 'singly', 'one at a time']
+  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'one at a time']
 ].map((phrase) => phrase.split(' '));
 
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */

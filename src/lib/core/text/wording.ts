@@ -2,6 +2,7 @@
 
 import { OPERATIONS } from '../model/operations.ts';
 import type { Cursor } from './cursor.ts';
+import { readNewNeedle } from './needle-names.ts';
 import { atomAt, readOperation } from './phrases.ts';
 
 /** Verbs that begin instructions beside the stitches themselves. */
@@ -46,6 +47,7 @@ function startsWithVerb(at: Cursor): boolean {
 
 /** Whether the sentence here looks like an instruction, though none of the readers took it. */
 export function looksLikeWork(at: Cursor): boolean {
+  if (at.looksLike(readNewNeedle)) return true;
   if (PROSE.has(at.text(1)) || at.text(1) === ',') return false;
   const token = at.peek();
   if (!token || token.kind === 'open') return false;
