@@ -27,17 +27,15 @@ const FOLDER = {
   worker: 'src/service-worker'
 };
 
+/** @typedef {keyof typeof FOLDER} Folder */
+
+const FOLDERS = /** @type {Folder[]} */ (Object.keys(FOLDER));
+
 /** The folders of the table that hold files only. A folder inside them is a new one: it belongs into the tables. */
 const FILES_ONLY = ['core', 'view'];
 
-/** Every place in `src/lib` that the tables know. */
-const KNOWN_PLACES = Object.entries(FOLDER).map(
-  ([folder, place]) => `${place}/${FILES_ONLY.includes(folder) ? '*.*' : '**'}`
-);
-
-/** @type {Folder[]} */ (Object.keys(FOLDER));
-
-/** @typedef {keyof typeof FOLDER} Folder */
+/** Every place of the source that the tables know. */
+const KNOWN_PLACES = FOLDERS.map((folder) => `${FOLDER[folder]}/${FILES_ONLY.includes(folder) ? '*.*' : '**'}`);
 
 /**
  * Which folder may import which. Anything not listed is refused; `door` is `core/index.ts` and nothing else in core.

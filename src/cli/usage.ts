@@ -29,7 +29,11 @@ export function setupsNamed(names: readonly string[], fallback: readonly SetupId
 }
 
 /** Indices of the sizes that are named; all of them for "all", and the first when none is named and `all` is not asked. */
-export function sizesNamed(names: readonly string[], workpiece: Workpiece, fallback: 'first' | 'all'): readonly number[] {
+export function sizesNamed(
+  names: readonly string[],
+  workpiece: Workpiece,
+  fallback: 'first' | 'all'
+): readonly number[] {
   const { sizes } = workpiece.pattern;
   if (names.length === 0) return fallback === 'all' ? sizes.map((_, index) => index) : [0];
   if (names.some((name) => name.toLowerCase() === 'all')) return sizes.map((_, index) => index);

@@ -60,6 +60,10 @@ function afterOf(rows: readonly Row[], label: string): number | null {
 }
 
 function sameHeading(left: string, right: string): boolean {
-  const plain = (name: string) => name.toLowerCase().replaceAll(/[#:]|\(.*/gu, '').trim();
+  const plain = (name: string) =>
+    name
+      .toLowerCase()
+      .replaceAll(/[#:]|\(.*/gu, '')
+      .trim();
   return plain(left) === plain(right);
 }

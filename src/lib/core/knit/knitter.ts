@@ -154,7 +154,13 @@ export class Knitter {
     const { label, span, body, text } = what;
     const base = { label, span, body, line: this.lineOf(span.from), extraTimes: 0 as const };
     if (!this.stage.flat) {
-      return { ...base, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort: this.mayStopShort(text, tube) };
+      return {
+        ...base,
+        shape: 'round',
+        side: 'RS',
+        run: { from: 0, to: 0 },
+        mayStopShort: this.mayStopShort(text, tube)
+      };
     }
     const run = runOf(tube) ?? { from: 0, to: this.ring().stitches.length };
     return { ...base, shape: 'flat', side: this.takeSide(text, { tube, run, span }), run, mayStopShort: false };
@@ -253,7 +259,5 @@ export function labelOf(text: RowText, number: number | null): string {
 }
 
 function hasUnclear(body: readonly Instruction[]): boolean {
-  return body.some(
-    (part) => part.kind === 'group' && (part.extent.kind === 'unclear-times' || hasUnclear(part.body))
-  );
+  return body.some((part) => part.kind === 'group' && (part.extent.kind === 'unclear-times' || hasUnclear(part.body)));
 }

@@ -20,10 +20,7 @@ export function performMarker(at: Performance, instruction: MarkerInstruction): 
 }
 
 /** Hangs a locking marker in the stitch that was worked last. */
-export function performLock(
-  at: Performance,
-  instruction: Extract<Instruction, { kind: 'locking-marker' }>
-): Outcome {
+export function performLock(at: Performance, instruction: Extract<Instruction, { kind: 'locking-marker' }>): Outcome {
   const last = at.work.done.findLast((item) => item.kind === 'stitch');
   if (last?.kind === 'stitch') {
     at.context.locks.set(last.stitch.id, instruction.name ?? at.context.nextMarker());

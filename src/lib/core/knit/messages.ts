@@ -100,7 +100,8 @@ export const KNIT_MESSAGES = {
   },
   'too-many-stitches': {
     severity: 'error',
-    message: (f) => `${f.where}: the round would have more than ${f.expected} stitches, the most that are knitted here.`,
+    message: (f) =>
+      `${f.where}: the round would have more than ${f.expected} stitches, the most that are knitted here.`,
     remedy: 'Check the number that was cast on or the increases.'
   },
   'too-many-rows': {

@@ -37,7 +37,10 @@ function perform(at: Performance, instruction: Instruction): Outcome {
   const { size } = at.context;
   switch (instruction.kind) {
     case 'work':
-      return workTimes(at, instruction.operation, { count: forSize(instruction.count, size) ?? 0, span: instruction.span });
+      return workTimes(at, instruction.operation, {
+        count: forSize(instruction.count, size) ?? 0,
+        span: instruction.span
+      });
     case 'work-to':
       return workTo(at, instruction);
     case 'work-as-set':

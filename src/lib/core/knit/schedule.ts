@@ -40,7 +40,9 @@ export function schedule(statements: readonly Statement[], size: number): Schedu
     } else {
       if (!isSilent(statement)) close();
       result.push(
-        statement.kind === 'row' ? { kind: 'rows', rows: [{ text: statement, number: null }] } : { kind: 'other', statement }
+        statement.kind === 'row'
+          ? { kind: 'rows', rows: [{ text: statement, number: null }] }
+          : { kind: 'other', statement }
       );
     }
   }

@@ -50,10 +50,22 @@ const TABLE: readonly NamedOperation[] = [
     ['k3tog tbl', 'knit 3 together through the back loops', 3, 1, ['k3togtbl', 'k3tog-tbl']]
   ]).map((operation) => (operation.name === 'k3tog tbl' ? { ...operation, leans: 'left' as const } : operation)),
   ...entries({ family: 'decrease', leans: 'left' }, [
-    ['k2tog tbl', 'knit 2 together through the back loops', 2, 1, ['k2togtbl', 'k2tog-tbl', 'k2togb', 'k2tog through back loop']],
+    [
+      'k2tog tbl',
+      'knit 2 together through the back loops',
+      2,
+      1,
+      ['k2togtbl', 'k2tog-tbl', 'k2togb', 'k2tog through back loop']
+    ],
     ['ssk', 'slip, slip, knit', 2, 1, ['s s k', 'ssk improved', 'slip slip knit']],
     ['sssk', 'slip, slip, slip, knit', 3, 1, ['slip slip slip knit']],
-    ['skp', 'slip 1, knit 1, pass slipped stitch over', 2, 1, ['skpo', 'sl1-k1-psso', 's1 k1 psso', 'slip and bind', 'sl 1 k psso']],
+    [
+      'skp',
+      'slip 1, knit 1, pass slipped stitch over',
+      2,
+      1,
+      ['skpo', 'sl1-k1-psso', 's1 k1 psso', 'slip and bind', 'sl 1 k psso']
+    ],
     ['sk2p', 'slip 1, knit 2 together, pass slipped stitch over', 3, 1, ['sk2po', 'sl1-k2tog-psso', 'sl1 k2 tog psso']]
   ]),
   ...entries({ family: 'decrease' }, [
@@ -63,8 +75,22 @@ const TABLE: readonly NamedOperation[] = [
       3,
       1,
       [
-        ...['s2kp', 'sl2-k1-p2sso', 'sl2tog-k1-p2sso', 'sl 2 tog kwise k1 p2sso', 'sl 2 tog k1 p2sso', 'sl 2 kwise k1 p2sso'],
-        ...['cdd', 'ccd', 'centred double decrease', 'central double decrease', 'centered double decrease', 'sl 2 k1 p2sso']
+        ...[
+          's2kp',
+          'sl2-k1-p2sso',
+          'sl2tog-k1-p2sso',
+          'sl 2 tog kwise k1 p2sso',
+          'sl 2 tog k1 p2sso',
+          'sl 2 kwise k1 p2sso'
+        ],
+        ...[
+          'cdd',
+          'ccd',
+          'centred double decrease',
+          'central double decrease',
+          'centered double decrease',
+          'sl 2 k1 p2sso'
+        ]
       ]
     ],
     ['pnso', 'pass next stitch over', 1, 0, []],
@@ -77,13 +103,27 @@ const TABLE: readonly NamedOperation[] = [
     ['p3tog', 'purl 3 together', 3, 1, []]
   ]),
   ...entries({ family: 'decrease', faces: PURL, leans: 'right' }, [
-    ['p2tog tbl', 'purl 2 together through the back loops', 2, 1, ['p2togtbl', 'p2togb', 'p2tog-tbl', 'p2tog through back loop']],
+    [
+      'p2tog tbl',
+      'purl 2 together through the back loops',
+      2,
+      1,
+      ['p2togtbl', 'p2togb', 'p2tog-tbl', 'p2tog through back loop']
+    ],
     ['ssp', 'slip, slip, purl', 2, 1, ['slip slip purl']],
     ['sssp', 'slip, slip, slip, purl', 3, 1, ['slip slip slip purl']]
   ]),
-  ...entries({ family: 'decrease', faces: PURL }, [['s2pp2', 'purl-side centred double decrease', 3, 1, ['cdd on WS', 'sssp-centred']]]),
+  ...entries({ family: 'decrease', faces: PURL }, [
+    ['s2pp2', 'purl-side centred double decrease', 3, 1, ['cdd on WS', 'sssp-centred']]
+  ]),
   ...entries({ family: 'increase' }, [
-    ['kfb', 'knit into front and back', 1, 2, ['k1fb', 'k1f&b', 'k1-f/b', 'k1-f&b', 'kf&b', 'bar increase', 'k f b', 'k into front and back']],
+    [
+      'kfb',
+      'knit into front and back',
+      1,
+      2,
+      ['k1fb', 'k1f&b', 'k1-f/b', 'k1-f&b', 'kf&b', 'bar increase', 'k f b', 'k into front and back']
+    ],
     ['kfbf', 'knit into front, back and front', 1, 3, ['k1fbf']],
     ['inc', 'increase', 1, 2, ['inc 1', 'increase', 'increase 1']],
     ['m1', 'make 1', 0, 1, ['make 1', 'make one', 'm1k', 'm1 k', 'make a st']],
@@ -103,8 +143,12 @@ const TABLE: readonly NamedOperation[] = [
   ...entries({ family: 'increase', faces: ['purl', 'purl'] }, [
     ['pfb', 'purl into front and back', 1, 2, ['p1f&b', 'p1-f&b', 'pf&b', 'pfkb', 'p1fb', 'p into front and back']]
   ]),
-  ...entries({ family: 'increase', faces: ['knit', 'purl', 'knit'] }, [['k-p-k', '(k1, p1, k1) in the next stitch', 1, 3, ['kpk', '1-to-3 inc']]]),
-  ...entries({ family: 'increase', faces: ['knit', 'knit', 'knit'] }, [['k-yo-k', '(k1, yo, k1) in the next stitch', 1, 3, ['k1-yo-k1', 'kyok']]]),
+  ...entries({ family: 'increase', faces: ['knit', 'purl', 'knit'] }, [
+    ['k-p-k', '(k1, p1, k1) in the next stitch', 1, 3, ['kpk', '1-to-3 inc']]
+  ]),
+  ...entries({ family: 'increase', faces: ['knit', 'knit', 'knit'] }, [
+    ['k-yo-k', '(k1, yo, k1) in the next stitch', 1, 3, ['k1-yo-k1', 'kyok']]
+  ]),
   ...entries({ family: 'yarn-over' }, [
     ['yo', 'yarn over', 0, 1, ['yarnover', 'y.o.', 'yarn over', 'yarn over needle once']],
     ['yo2', 'double yarn over', 0, 2, ['yo twice', '2yo', 'dyo', 'yo x2', 'double yarn over']],
@@ -112,10 +156,16 @@ const TABLE: readonly NamedOperation[] = [
     ['yrn', 'yarn round needle', 0, 1, ['yfrn', 'wrn', 'yarn round needle']],
     ['yon', 'yarn over needle', 0, 1, ['won', 'yarn over needle']]
   ]),
-  ...entries({ family: 'twist', leans: 'right', crosses: true }, [['RT', 'right twist', 2, 2, ['t2r', 'tw2r', '1/1 RT', 'right twist']]]),
-  ...entries({ family: 'twist', leans: 'left', crosses: true }, [['LT', 'left twist', 2, 2, ['t2l', 'tw2l', '1/1 LT', 'left twist']]]),
+  ...entries({ family: 'twist', leans: 'right', crosses: true }, [
+    ['RT', 'right twist', 2, 2, ['t2r', 'tw2r', '1/1 RT', 'right twist']]
+  ]),
+  ...entries({ family: 'twist', leans: 'left', crosses: true }, [
+    ['LT', 'left twist', 2, 2, ['t2l', 'tw2l', '1/1 LT', 'left twist']]
+  ]),
   ...entries({ family: 'bobble' }, [['MB', 'make bobble', 1, 1, ['bobble', 'make bobble', 'make 1 bobble']]]),
-  ...entries({ family: 'wrap' }, [['DS', 'double stitch', 1, 1, ['mds', 'make DS', 'dsk', 'dsp', 'gsr', 'double stitch']]]),
+  ...entries({ family: 'wrap' }, [
+    ['DS', 'double stitch', 1, 1, ['mds', 'make DS', 'dsk', 'dsp', 'gsr', 'double stitch']]
+  ]),
   ...entries({ family: 'pick-up' }, [['pick up', 'pick up and knit', 0, 1, ['pick up and knit']]]),
   ...entries({ family: 'cast-on' }, [['CO', 'cast on', 0, 1, ['cast on']]]),
   ...entries({ family: 'bind-off', faces: [] }, [['BO', 'bind off', 1, 0, ['bind off', 'cast off']]])
@@ -147,7 +197,10 @@ const BY_NAME = new Map(
 );
 
 function plain(name: string): string {
-  return name.toLowerCase().replaceAll(/[\s.,-]+/gu, ' ').trim();
+  return name
+    .toLowerCase()
+    .replaceAll(/[\s.,-]+/gu, ' ')
+    .trim();
 }
 
 /**

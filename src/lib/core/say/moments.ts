@@ -52,7 +52,9 @@ function sayMarkers(markers: readonly HungMarker[]): string {
   return list(
     markers.map((marker) => {
       if (marker.kind === 'locking') return `locking marker ${marker.name} in stitch ${marker.after + 1}`;
-      return marker.after === 0 ? `marker ${marker.name} before stitch 1` : `marker ${marker.name} after stitch ${marker.after}`;
+      return marker.after === 0
+        ? `marker ${marker.name} before stitch 1`
+        : `marker ${marker.name} after stitch ${marker.after}`;
     })
   );
 }

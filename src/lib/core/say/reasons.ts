@@ -24,7 +24,8 @@ const SENTENCES: Readonly<Record<ReasonCode, (facts: Facts) => string>> = {
   'cuts-decrease': (f) => cut(f, `the decrease ${f.about}`),
   'cuts-increase': (f) => cut(f, `the stitches made in one by ${f.about}`),
   'section-broken': (f) => `${f.change} breaks the stretch that is worked back and forth on one needle`,
-  'needle-too-full': (f) => `${f.left} would hold ${stitches(f.detail.stitches ?? 0)}; at most ${f.detail.limit} go on it`,
+  'needle-too-full': (f) =>
+    `${f.left} would hold ${stitches(f.detail.stitches ?? 0)}; at most ${f.detail.limit} go on it`,
   'too-few-to-hold': (f) => `${f.left} would hold ${stitches(f.detail.stitches ?? 0)}, too few to stay on`,
   'too-many-needles': (f) => `${f.detail.needles} needles would hold stitches, but only ${f.detail.holds} can`,
   'does-not-reach': (f) => `the round of ${stitches(f.detail.stitches ?? 0)} does not reach round the needle`,
@@ -41,11 +42,13 @@ const SENTENCES: Readonly<Record<ReasonCode, (facts: Facts) => string>> = {
   'uneven-load': (f) => `${f.left} holds ${stitches(f.detail.stitches ?? 0)}, away from an even share`,
   'share-above-limit': (f) => `${f.left} holds ${f.detail.stitches} of ${stitches(f.detail.of ?? 0)} in ${f.rows}`,
   'share-below-limit': (f) => `${f.left} holds only ${f.detail.stitches} of ${stitches(f.detail.of ?? 0)} in ${f.rows}`,
-  'under-minimum': (f) => `${f.left} holds only ${stitches(f.detail.stitches ?? 0)}, fewer than ${f.detail.limit ?? ''}`,
+  'under-minimum': (f) =>
+    `${f.left} holds only ${stitches(f.detail.stitches ?? 0)}, fewer than ${f.detail.limit ?? ''}`,
   crowded: (f) => `${f.left} is crowded: ${stitches(f.detail.stitches ?? 0)}, ${f.detail.limit} lie at ease`,
   drift: (f) => `stitches move across ${f.change} from row to row`,
   'off-section': (f) => `${f.change} lies off a section edge`,
-  'marker-at-end': (f) => `marker ${f.about} would hang at the end of ${f.left} and fall off: hang it one stitch in, or in the fabric`,
+  'marker-at-end': (f) =>
+    `marker ${f.about} would hang at the end of ${f.left} and fall off: hang it one stitch in, or in the fabric`,
   ladder: (f) => `${f.change} stays in plain fabric for ${f.detail.rows ?? 'many'} rows and may show as a ladder`
 };
 
@@ -86,7 +89,10 @@ function place(reason: Reason): string {
 }
 
 /** Why no layout is possible, in the knitter's words. */
-export function sayImpossible(because: { readonly code: string; readonly detail: Readonly<Record<string, number>> }): string {
+export function sayImpossible(because: {
+  readonly code: string;
+  readonly detail: Readonly<Record<string, number>>;
+}): string {
   const { detail } = because;
   switch (because.code) {
     case 'no-stitches':

@@ -25,8 +25,8 @@ export interface Body {
 export interface BodyOptions {
   /** Whether something else than this row begins here; asked at every sentence after the first. */
   readonly isOther: (at: Cursor) => boolean;
-  /** True for the body of a group or of a prefix, which holds no prefixes itself. */
-  readonly inner: boolean;
+  /** Where the body stands: after a label, without one, or inside a group or a prefix. */
+  readonly place: 'label' | 'free' | 'inner';
 }
 
 /** Words between clauses that say nothing. */
@@ -41,43 +41,59 @@ const END: Target = { kind: 'end' };
 export function readBody(at: Cursor, options: BodyOptions): Body {
   const body: Body = { instructions: [], assertions: [], remarks: [], failed: false };
   const first = at.at;
+  let sentence = mark(at, body);
   while (!at.done) {
     at.separators();
     if (at.done || (at.at > first && at.atSentence && options.isOther(at))) break;
-    if (!readClause(at, { body, options, isFirst: body.instructions.length === 0 })) break;
+    if (at.atSentence) sentence = mark(at, body);
+    if (!readClause(at, { body, options, sentence })) break;
   }
   settle(at, body, options);
   return body;
 }
 
+/** What had been read when a sentence began. */
+interface Mark {
+  readonly at: number;
+  readonly instructions: number;
+  readonly assertions: number;
+  readonly remarks: number;
+}
+
+function mark(at: Cursor, body: Body): Mark {
+  const { instructions, assertions, remarks } = body;
+  return { at: at.at, instructions: instructions.length, assertions: assertions.length, remarks: remarks.length };
+}
+
 interface ClauseTask {
   readonly body: Body;
   readonly options: BodyOptions;
-  readonly isFirst: boolean;
+  readonly sentence: Mark;
 }
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   if (skipNote(at)) return true;
-  const counts = task.isFirst ? null : readAssertions(at);
+  const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
     body.assertions.push(...counts);
     return true;
   }
-  const found = (options.inner ? null : readPrefix(at, (inner) => readBody(inner, { ...options, inner: true }))) ?? readLinked(at);
+  const inner: BodyOptions = { ...options, place: 'inner' };
+  const found = (options.place === 'inner' ? null : readPrefix(at, (part) => readBody(part, inner))) ?? readLinked(at);
   if (!found) return failClause(at, task);
   body.instructions.push(...found);
-  return endsWell(at) || failClause(at, task);
+  return endsWell(at) || fail(at, task);
 }
 
 // Behind an instruction stands a separator, a bracket, or the next instruction.
 function endsWell(at: Cursor): boolean {
-  return at.atStop || startsInstruction(at) || LINKS.includes(at.text()) || at.looksLike(readAssertions) || at.text() === '-';
+  return at.atStop || at.text(-1) === '.' || startsInstruction(at) || LINKS.includes(at.text()) || at.looksLike(readAssertions) || at.text() === '-';
 }
 
 // "then k3", "and k2", "ending with k1".
 function readLinked(at: Cursor): readonly Instruction[] | null {
-  const nested = (inner: Cursor, isOther: BodyOptions['isOther']) => readBody(inner, { isOther, inner: true });
+  const nested = (inner: Cursor, isOther: BodyOptions['isOther']) => readBody(inner, { isOther, place: 'inner' });
   return (
     readInstruction(at, nested) ??
     at.attempt(() => {
@@ -90,13 +106,24 @@ function readLinked(at: Cursor): readonly Instruction[] | null {
 
 // A sentence of prose ends the row; a remark among the clauses is kept; anything else is a mistake.
 function failClause(at: Cursor, task: ClauseTask): boolean {
-  const { body } = task;
   const start = at.at;
-  if (isRemark(at)) {
-    if (at.atSentence && !task.options.inner) return false;
-    skipClause(at);
-    body.remarks.push(at.span(start));
-    return true;
+  if (!isRemark(at)) return fail(at, task);
+  if (at.atSentence && task.options.place !== 'inner') return task.body.instructions.length === 0 && fail(at, task);
+  skipClause(at);
+  task.body.remarks.push(at.span(start));
+  return true;
+}
+
+// After a label the mistake is told here. A sentence without one is given back whole: it may be no row at all.
+function fail(at: Cursor, task: ClauseTask): boolean {
+  const { body, sentence } = task;
+  if (task.options.place === 'free') {
+    body.failed = true;
+    body.instructions.length = sentence.instructions;
+    body.assertions.length = sentence.assertions;
+    body.remarks.length = sentence.remarks;
+    at.at = sentence.at;
+    return false;
   }
   const word = at.peek()!;
   if (!body.failed) {
@@ -104,7 +131,14 @@ function failClause(at: Cursor, task: ClauseTask): boolean {
   }
   body.failed = true;
   skipClause(at);
+  if (at.text() === ':') skipStretch(at, task);
   return true;
+}
+
+// Words before a colon that are not understood say for which stitches the sentence holds: it cannot be worked.
+function skipStretch(at: Cursor, { body, sentence }: ClauseTask): void {
+  while (at.peek() && at.text() !== '.') at.at += 1;
+  body.instructions.length = sentence.instructions;
 }
 
 // The whole of what is typed without a gap: "k2x3", not "k".
@@ -129,9 +163,9 @@ function skipClause(at: Cursor): void {
 function settle(at: Cursor, body: Body, options: BodyOptions): void {
   const { instructions } = body;
   const [only] = instructions;
-  if (!options.inner && only && isWhole(at, instructions)) instructions[0] = toEnd(only);
+  if (options.place !== 'inner' && only && isWhole(at, instructions)) instructions[0] = toEnd(only);
   const last = instructions.at(-1);
-  if (!body.failed || options.inner || last?.kind === 'turn') return;
+  if (!body.failed || options.place !== 'label' || last?.kind === 'turn') return;
   const span = last?.span ?? at.span(at.range.from);
   instructions.push({ kind: 'work-to', operation: null, target: END, span });
 }

@@ -6,6 +6,17 @@ import type { Token, TokenText } from './tokens.ts';
 
 const SEPARATORS = new Set([',', ';', '.']);
 
+const phraseWords = new Map<string, readonly string[]>();
+
+// Phrases are written in the source, so that this never grows with the texts that are read.
+function wordsOf(phrase: string): readonly string[] {
+  const known = phraseWords.get(phrase);
+  if (known) return known;
+  const words = phrase.split(' ');
+  phraseWords.set(phrase, words);
+  return words;
+}
+
 /** A cursor over a stretch of tokens. */
 export class Cursor {
   /** Index of the next token. */
@@ -73,7 +84,7 @@ export class Cursor {
 
   /** Takes a phrase of several words and marks, told with blanks between: "rep from *". */
   phrase(...phrases: readonly string[]): boolean {
-    return phrases.some((phrase) => this.onePhrase(phrase.split(' ')));
+    return phrases.some((phrase) => this.onePhrase(wordsOf(phrase)));
   }
 
   private onePhrase(texts: readonly string[]): boolean {

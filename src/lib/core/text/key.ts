@@ -164,7 +164,7 @@ function readCounted(at: Cursor): { readonly operation: Operation; readonly coun
 // "work k2tog, yo": the sum of its stitches.
 function readSum(at: Cursor, name: string): Operation | null {
   return at.attempt(() => {
-    const body = readBody(at, { isOther: () => false, inner: true });
+    const body = readBody(at, { isOther: () => false, place: 'inner' });
     if (body.failed || body.instructions.length === 0) return null;
     let takes = 0;
     const faces: Face[] = [];

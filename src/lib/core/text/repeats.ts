@@ -156,7 +156,8 @@ function tailStitches(at: Cursor, readInner: ReadInner): Sized<number> | null {
   const from = at.at;
   const sentence = endOfSentence(at);
   at.at = here;
-  if (!isTail) return null;
+  const isPlain = at.source.tokens.slice(from, sentence.end).every(({ kind }) => kind !== 'asterisk');
+  if (!isTail || !isPlain) return null;
   const troubles = at.scope.diagnostics.length;
   const body = readInner(at.within(from, sentence.end), () => false);
   at.scope.diagnostics.length = troubles;

@@ -13,7 +13,7 @@ export function readRow(at: Cursor, isOther: BodyOptions['isOther']): Statement[
   if (!label) return null;
   at.scope.row = labelWords(label);
   const same = at.attempt((inner) => readSameAs(inner, { label, first }));
-  const rows = same ?? withRemarks(at, rowOf(at, { label, first, body: readBody(at, { isOther, inner: false }) }));
+  const rows = same ?? withRemarks(at, rowOf(at, { label, first, body: readBody(at, { isOther, place: 'label' }) }));
   for (const row of rows) if (row.kind === 'row') remember(at, row);
   at.scope.row = '';
   return rows;
@@ -104,17 +104,13 @@ export function readFreeRow(at: Cursor, isOther: BodyOptions['isOther']): Statem
   const first = at.at;
   return at.attempt(() => {
     at.skip('then', 'now');
-    const body = readBody(at, { isOther, inner: false });
-    if (body.instructions.length === 0 || (body.failed && isOnlyRest(body))) return null;
+    const body = readBody(at, { isOther, place: 'free' });
+    if (body.instructions.length === 0) return null;
     const label: RowLabel = { noun: 'Row', numbers: { kind: 'next' }, name: null, side: null };
     const only = body.instructions.length === 1 ? body.instructions[0] : undefined;
     if (only && isWholeWord(at, only)) body.instructions[0] = toEnd(only);
-    return withRemarks(at, rowOf(at, { label, first, body }));
+    return withRemarks(at, rowOf(at, { label, first, body: { ...body, failed: false } }));
   });
-}
-
-function isOnlyRest(body: Body): boolean {
-  return body.instructions.length === 1;
 }
 
 function isWholeWord(at: Cursor, instruction: Instruction): boolean {

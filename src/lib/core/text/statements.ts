@@ -2,6 +2,7 @@
 
 import type { Statement } from '../model/pattern.ts';
 import { readAssertions } from './assertions.ts';
+import { readBody } from './body.ts';
 import { readCastOn, readJoin, readSections } from './beginnings.ts';
 import { onlyFor } from './counts.ts';
 import type { Cursor } from './cursor.ts';
@@ -116,22 +117,23 @@ function readRest(at: Cursor): Statement {
   const span = at.span(first);
   if (isWork) {
     const token = at.source.tokens[failing] ?? at.source.tokens[first]!;
-    at.scope.report('not-understood', span, { about: token.text });
+    at.scope.report('not-understood', span, { about: at.source.text.slice(token.from, token.to) });
   }
   return prose(at, span);
 }
 
 // Where reading it as instructions stops: the first word that failed.
 function failingToken(at: Cursor): number {
-  let failing = at.at;
-  at.looksLike(() => {
-    const troubles = at.scope.diagnostics.length;
-    at.attempt(() => (readFreeRow(at, () => false), true));
-    const trouble = at.scope.diagnostics[troubles];
-    if (trouble) failing = at.source.tokens.findIndex((token) => token.from >= trouble.span.from);
-    return true;
-  });
-  return failing;
+  const first = at.at;
+  const { diagnostics } = at.scope;
+  const troubles = diagnostics.length;
+  skipSentence(at);
+  const sentence = at.within(first, at.at);
+  readBody(sentence, { isOther: () => false, place: 'inner' });
+  const from = diagnostics[troubles]?.span.from ?? 0;
+  diagnostics.length = troubles;
+  for (sentence.at = first; (sentence.peek()?.from ?? Infinity) < from; ) sentence.at += 1;
+  return sentence.done ? first : sentence.at;
 }
 
 // Sentences about tools and yarn, which begin like instructions and change no stitch.

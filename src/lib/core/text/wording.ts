@@ -35,10 +35,16 @@ export function isRemark(at: Cursor): boolean {
   for (let offset = 0; offset < 40; offset += 1) {
     const token = at.peek(offset);
     if (!token || token.text === ',' || token.text === '.' || token.text === ';') break;
+    if (token.text === ':' && at.looksLike(() => startsBehind(at, offset + 1))) return false;
     if (token.kind === 'word') words += 1;
     if (PROSE.has(token.text)) small += 1;
   }
   return words >= 3 && small > 0 && nearestName(at.text()) === null;
+}
+
+function startsBehind(at: Cursor, tokens: number): boolean {
+  at.at += tokens;
+  return startsInstruction(at);
 }
 
 function startsWithVerb(at: Cursor): boolean {
