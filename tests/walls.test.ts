@@ -126,9 +126,10 @@ describe('the core is pure and small', () => {
     ['jsdoc/require-jsdoc', 'a type without a docstring', 'export type A = 1;\n'],
     [
       'jsdoc/no-types',
+      'types in a docstring',
       '/**\n * A.\n *\n * @param {string} b C.\n */\nexport function a(b: string) {\n  return b;\n}\n'
     ],
-    ['no-restricted-syntax', 'types in a docstring', 'export default 1;\n']
+    ['no-restricted-syntax', 'a default export', 'export default 1;\n']
   ])('%s refuses %s', async (rule, _name, code) => {
     expect(await broken('src/lib/core/solve/a.ts', code)).toContain(rule);
   });

@@ -1,45 +1,18 @@
 import { test } from 'vitest';
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
-import { readPattern } from '$lib/core/text/read.ts';
-import { knitPattern } from '$lib/core/knit/knit.ts';
-import { countsOf, expectedOf, readCounts } from '../support/counts.ts';
+import { readFileSync } from 'node:fs';
+import { knitText, planWorkpiece, planJson } from '$lib/core/compile.ts';
+import { planText } from '$lib/core/say/report.ts';
+import { SETUP_IDS } from '$lib/core/model/setup.ts';
 test('dump', () => {
-  let out = '';
   for (const n of ['harbour-steps-sock', 'winter-crossing-mitten', 'ferry-lane-hat']) {
-    const text = readFileSync(`static/examples/${n}.txt`, 'utf8');
-    const p = readPattern(text);
-    const exp = readCounts(`examples/${n}.counts.json`);
-    out += `#### ${n} sizes ${p.sizes}\n`;
-    for (const d of p.diagnostics)
-      out += ` R ${d.severity} ${d.code} ${text.slice(0, d.span.from).split('\n').length} ${d.message}\n`;
-    p.sizes.forEach((s, i) => {
-      const f = knitPattern(p, i, (o) => text.slice(0, o).split('\n').length);
-      for (const d of f.diagnostics)
-        if (!out.includes(d.message.slice(0, 60)))
-          out += ` K ${s} ${d.severity} ${d.code} ${text.slice(0, d.span.from).split('\n').length} ${d.message}\n`;
-      const got = countsOf(f, exp),
-        want = expectedOf(exp, i);
-      want.forEach((w, k) => {
-        const g = got[k];
-        if (JSON.stringify(w) !== JSON.stringify(g))
-          out += ` DIFF ${s} ${w.name}\n   want ${JSON.stringify(w)}\n   got  ${JSON.stringify(g)}\n`;
-      });
-    });
+    const t0 = performance.now();
+    const w = knitText(readFileSync(`static/examples/${n}.txt`, 'utf8'));
+    const t1 = performance.now();
+    for (const setup of SETUP_IDS) {
+      const p = planWorkpiece(w, { setup, size: 1 });
+      console.log(setup, n, p.stages.map((s) => `${s.stage.name}:${s.chosen?.loads.join('/') ?? (s.distribution.kind === 'impossible' ? s.distribution.because.code : '?')} ${s.chosen?.price}`).join(' | '));
+      if (setup === 'dpn-5' && n.startsWith('harb')) console.log(planText(planJson(w, p)).slice(0, 3500));
+    }
+    console.log('knit', t1 - t0, 'plan', performance.now() - t1);
   }
-  for (const n of readdirSync('/work/shared/patterns').filter((f) => f.endsWith('.txt'))) {
-    const text = readFileSync('/work/shared/patterns/' + n, 'utf8');
-    const p = readPattern(text);
-    out += `#### ${n} sizes ${p.sizes}\n`;
-    for (const d of p.diagnostics)
-      out += ` R ${d.severity} ${d.code} ${text.slice(0, d.span.from).split('\n').length} ${d.message}\n`;
-    p.sizes.forEach((s, i) => {
-      const f = knitPattern(p, i, (o) => text.slice(0, o).split('\n').length);
-      for (const d of f.diagnostics)
-        if (!out.includes(d.message.slice(0, 60)))
-          out += ` K ${s} ${d.severity} ${d.code} ${text.slice(0, d.span.from).split('\n').length} ${d.message}\n`;
-      for (const st of f.stages)
-        out += `   ${st.name}: ${st.shape} ${st.entry.stitches.length}->${st.exit.stitches.length} rows ${st.rows.length} stated ${JSON.stringify(st.stated.map((x) => [x.row, x.loads]))}\n`;
-    });
-  }
-  writeFileSync('/tmp/me/dump.txt', out);
 });

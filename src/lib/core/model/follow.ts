@@ -16,15 +16,18 @@ export interface GapPath {
  *
  * A step that takes stitches on both sides of a gap cuts it; what the step makes then stays with the stitches before the
  * gap (the trade's convention for a decrease at a needle change). Stitches made exactly in a gap, by a yarn-over or a
- * make-one, come after it: they belong to the later needle. Time and memory grow with the ring.
+ * make-one, come after it: they belong to the later needle. Only what is made at the very end of a row, as when stitches
+ * are picked up there, stays on the needle that has just been filled. Time and memory grow with the ring.
  */
 export function followGaps(row: Row): GapPath {
   const before = row.before.stitches.length;
   const after = row.after.stitches.length;
   const to = new Array<number>(before).fill(-1);
   const cutBy = new Array<number>(before).fill(-1);
+  const lastTaking = row.steps.findLastIndex((step) => step.takes > 0);
   for (const index of stepsInRingOrder(row)) {
     const step = row.steps[index]!;
+    if (index > lastTaking && step.from !== row.start) continue;
     const gap = wrap(step.from, before);
     if (to[gap] === -1) to[gap] = wrap(step.at, after);
     for (let offset = 1; offset < step.takes; offset += 1) {

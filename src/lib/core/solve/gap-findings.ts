@@ -112,7 +112,10 @@ function repeatFindings(at: GapInRow, repeat: RepeatStretch, place: number): Fin
 
 function unitSteps(at: GapInRow, repeat: RepeatStretch): (Step | null)[] {
   const stitches = at.effect.row.before.stitches.length;
-  return Array.from({ length: repeat.unit }, (_, offset) => at.neighbours.last[wrap(repeat.from + offset + 1, stitches)] ?? null);
+  return Array.from(
+    { length: repeat.unit },
+    (_, offset) => at.neighbours.last[wrap(repeat.from + offset + 1, stitches)] ?? null
+  );
 }
 
 function isRib(at: GapInRow, repeat: RepeatStretch): boolean {
@@ -130,8 +133,11 @@ function isUniform(at: GapInRow, repeat: RepeatStretch): boolean {
 function pairFindings(at: GapInRow): Finding[] {
   const place = placeOf(at);
   const { row } = at.effect;
-  const isEdge = row.before.sections.some((run) => run.from === place || wrap(run.to, row.before.stitches.length) === place);
-  if (isEdge || place === 0 || row.before.markers.some((marker) => marker.kind === 'ring' && marker.at === place)) return [];
+  const isEdge = row.before.sections.some(
+    (run) => run.from === place || wrap(run.to, row.before.stitches.length) === place
+  );
+  if (isEdge || place === 0 || row.before.markers.some((marker) => marker.kind === 'ring' && marker.at === place))
+    return [];
   const behind = nearestDecrease(at, place, -1);
   const ahead = nearestDecrease(at, place, 1);
   if (!behind || !ahead || behind.plain + ahead.plain > 2) return [];
@@ -139,7 +145,11 @@ function pairFindings(at: GapInRow): Finding[] {
   return [finding('splits-shaping-pair', at.prices.splitPair)];
 }
 
-function nearestDecrease(at: GapInRow, place: number, way: 1 | -1): { readonly step: Step; readonly plain: number } | null {
+function nearestDecrease(
+  at: GapInRow,
+  place: number,
+  way: 1 | -1
+): { readonly step: Step; readonly plain: number } | null {
   const stitches = at.effect.row.before.stitches.length;
   let gap = place;
   for (let plain = 0; plain <= 2; plain += 1) {

@@ -58,7 +58,7 @@ function planStage(
   const distribution = distribute(stage, setup, settings);
   const wanted = wantedLayout(stage, request, at.index);
   const best = distribution.kind === 'solved' ? distribution.best[0]! : null;
-  const chosen = wanted ? judgeLayout(stage, setup, settings, wanted.layout) : best;
+  const chosen = wanted ? judgeLayout(stage, wanted.layout, { setup, settings }) : best;
   const letters = lettersFor(setup, at.hands, chosen);
   return {
     stage,

@@ -182,7 +182,7 @@ export class Session {
 
   #withHeld(planned: StagePlan | null): StagePlan | null {
     if (!planned || !this.held) return planned;
-    const chosen = judgeLayout(planned.stage, this.plan.setup, this.plan.settings, this.held);
+    const chosen = judgeLayout(planned.stage, this.held, this.plan);
     return { ...planned, chosen, origin: 'tried' };
   }
 
