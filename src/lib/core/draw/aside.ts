@@ -40,7 +40,11 @@ function putFree(sheet: Sheet, table: Table, needle: NeedleMoment): void {
   const text: Text = { lines: [[strong(`${needle.letter}  `), plain('free')]], size: scale.type };
   const size = sizeOf(text);
   const under = steps(scale.type * 1.1, 4, 8).map((down) => ({ x: end.x, y: end.y + down }));
-  putText(sheet, { id: `label:${needle.letter}`, kind: 'needle', ...text }, findPlace(sheet.room, { ...size, places: under, margin: 3 }));
+  putText(
+    sheet,
+    { id: `label:${needle.letter}`, kind: 'needle', ...text },
+    findPlace(sheet.room, { ...size, places: under, margin: 3 })
+  );
 }
 
 // Step by step outwards from the middle until nothing is in the way; on the side of the work, where the yarn widens the picture.
@@ -54,7 +58,8 @@ function freePlace(sheet: Sheet, free: { length: number; hand: 1 | -1; thick: nu
         { x: middle.x - across.x, y: middle.y - across.y },
         { x: middle.x + across.x, y: middle.y + across.y }
       ] as const;
-      if (out > 60 && isOutside(sheet, middle, free.hand) && sheet.room.isClear(walk(...ends, 8), free.thick + 10)) return ends;
+      if (out > 60 && isOutside(sheet, middle, free.hand) && sheet.room.isClear(walk(...ends, 8), free.thick + 10))
+        return ends;
     }
   }
   return [across, across];

@@ -34,7 +34,8 @@ export function stringBeads(moment: Moment, index: number, scale: Scale): Beads 
       markers.push({ hung: marker, at: ringPlace({ needle, gap, at, scale, count: markers.length }) });
     }
     const middle = at + scale.pitch / 2;
-    for (const marker of here.filter((candidate) => candidate.kind === 'locking')) markers.push({ hung: marker, at: middle });
+    for (const marker of here.filter((candidate) => candidate.kind === 'locking'))
+      markers.push({ hung: marker, at: middle });
     if (gap < needle.stitches.length) {
       stitches.push(middle);
       at += scale.pitch;

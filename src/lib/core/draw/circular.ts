@@ -156,9 +156,17 @@ function hangingLoop(table: Table, loop: { start: Point; end: Point; below: numb
   const { start, end, below } = loop;
   const { way } = entry(table);
   const reach = scale.type * 6;
-  const [low, high] = [{ x: start.x + hand * reach * 0.5, y: below }, { x: end.x - hand * reach * 1.1, y: below + scale.type * 0.4 }];
+  const [low, high] = [
+    { x: start.x + hand * reach * 0.5, y: below },
+    { x: end.x - hand * reach * 1.1, y: below + scale.type * 0.4 }
+  ];
   const away = bezier(
-    [start, { x: start.x - hand * reach, y: start.y }, { x: low.x - hand * reach * 1.6, y: below - scale.type * 0.3 }, low],
+    [
+      start,
+      { x: start.x - hand * reach, y: start.y },
+      { x: low.x - hand * reach * 1.6, y: below - scale.type * 0.3 },
+      low
+    ],
     12
   );
   const back = bezier(

@@ -19,7 +19,10 @@ export function finish(sheet: Sheet, table: Table, options: { mirrored: boolean;
   const width = bounds.right - bounds.left + 2 * MARGIN;
   const height = bounds.bottom - bounds.top + 2 * MARGIN;
   const move = placer({ left: bounds.left - MARGIN, top: bounds.top - MARGIN, width, mirrored: options.mirrored });
-  const angled = <T extends { angle: number }>(item: T) => ({ ...item, angle: round(options.mirrored ? -item.angle : item.angle) });
+  const angled = <T extends { angle: number }>(item: T) => ({
+    ...item,
+    angle: round(options.mirrored ? -item.angle : item.angle)
+  });
   const turn = options.mirrored ? -1 : 1;
   const withPoints = <T extends { points: readonly Point[] }>(item: T) => ({ ...item, points: item.points.map(place) });
   function place(point: Point): Point {
@@ -28,6 +31,7 @@ export function finish(sheet: Sheet, table: Table, options: { mirrored: boolean;
   }
   return {
     theme: options.theme,
+    mirrored: options.mirrored,
     width: round(width),
     height: round(height),
     title: titleOf(table.moment),
@@ -36,10 +40,17 @@ export function finish(sheet: Sheet, table: Table, options: { mirrored: boolean;
     tracks: table.seats.map(({ track }) => ({
       points: alongTrack(track, { from: 0, to: track.length, step: track.length / (TRACK_POINTS - 1) }, 0).map(place)
     })),
-    front: Math.max(0, table.seats.findIndex((seat) => seat === table.front)),
+    front: Math.max(
+      0,
+      table.seats.findIndex((seat) => seat === table.front)
+    ),
     shafts: unique(byState(sheet.shafts)).map((shaft) => turned(angled(move(shaft)), options.mirrored)),
     cords: unique(sheet.cords).map(withPoints),
-    stitches: unique(sheet.stitches).map((stitch) => ({ ...angled(move(stitch)), along: round(stitch.along, 4), flip: turn })),
+    stitches: unique(sheet.stitches).map((stitch) => ({
+      ...angled(move(stitch)),
+      along: round(stitch.along, 4),
+      flip: turn
+    })),
     markers: unique(sheet.markers).map((marker) => angled(move(marker))),
     yarns: sheet.yarns.map(withPoints),
     lines: unique(sheet.lines).map(withPoints),

@@ -19,11 +19,29 @@ export function putFlag(sheet: Sheet, scale: Scale, place: FlagPlace): void {
     width: textWidth(place.text, true) * size + (2 * HEM.x + HEM.tail) * size,
     height: size * (1.25 + 2 * HEM.y)
   };
-  const middles = steps(size * 0.7, size * 0.5, 14).flatMap((pole) => place.ways.map((way) => clothAt(place.at, cloth, { ...way, pole })));
-  const box = findPlace(sheet.room, { ...cloth, places: middles, margin: 3, suits: (found) => poleIsOpen(sheet, place.at, found) });
+  const middles = steps(size * 0.7, size * 0.5, 14).flatMap((pole) =>
+    place.ways.map((way) => clothAt(place.at, cloth, { ...way, pole }))
+  );
+  const box = findPlace(sheet.room, {
+    ...cloth,
+    places: middles,
+    margin: 3,
+    suits: (found) => poleIsOpen(sheet, place.at, found)
+  });
   const flies = box.x >= place.at.x ? 1 : -1;
   const { x, y, width, height } = box;
-  sheet.flags.push({ id: place.id, opacity: 1, x, y, width, height, size, flies, solid: place.solid, text: place.text });
+  sheet.flags.push({
+    id: place.id,
+    opacity: 1,
+    x,
+    y,
+    width,
+    height,
+    size,
+    flies,
+    solid: place.solid,
+    text: place.text
+  });
   const points = poleOf(place.at, box);
   sheet.lines.push({ id: `pole:${place.id}`, opacity: 1, kind: 'pole', points });
   sheet.room.takeBox(box);

@@ -18,7 +18,13 @@ const STIFF = 0.2;
 export function putFlexible(sheet: Sheet, table: Table): Tools {
   const { front, moment, seats, scale } = table;
   for (const { needle, track } of seats) {
-    putBent(sheet, { letter: needle.letter, state: needle.state, track, tip: track.length * STIFF, thick: scale.thick });
+    putBent(sheet, {
+      letter: needle.letter,
+      state: needle.state,
+      track,
+      tip: track.length * STIFF,
+      thick: scale.thick
+    });
   }
   if (!front || moment.feeding === null) return { flags: [], working: null };
   const feeding = farFlag(table, front);
@@ -64,7 +70,12 @@ export function putSmallCircular(sheet: Sheet, table: Table): Tools {
   const over = scale.end * 0.45;
   const joint = track.length * 0.105;
   const points = alongTrack(track, { from: joint, to: track.length - joint, step: 12 }, 0);
-  putCord(sheet, { id: `cord:${needle.letter}`, points, state: worked ? 'holding' : needle.state, thickness: scale.thick });
+  putCord(sheet, {
+    id: `cord:${needle.letter}`,
+    points,
+    state: worked ? 'holding' : needle.state,
+    thickness: scale.thick
+  });
   const states: NeedleState[] = worked ? ['feeding', 'working'] : [needle.state, needle.state];
   const [first, second] = hand === 1 ? states : states.toReversed();
   const start = { start: points[0]!, end: track.at(-over), left: 'joint' as const };

@@ -94,6 +94,12 @@ export function resample(points: readonly Point[], count: number): Point[] {
   return Array.from({ length: count }, (_, index) => pointAt(points, ways, (whole * index) / (count - 1)));
 }
 
+/** The point at a share of the length of a line. */
+export function pointAlong(points: readonly Point[], share: number): Point {
+  const ways = points.slice(1).map((point, index) => distance(points[index]!, point));
+  return pointAt(points, ways, share * ways.reduce((sum, way) => sum + way, 0));
+}
+
 function pointAt(points: readonly Point[], ways: readonly number[], at: number): Point {
   let left = at;
   for (const [index, way] of ways.entries()) {

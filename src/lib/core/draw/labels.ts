@@ -13,7 +13,9 @@ import { plain, putText, sizeOf, strong, type Text } from './text.ts';
 
 /** Puts the name of every marker beside it, inside the ring. */
 export function putMarkerNames(sheet: Sheet, table: Table): void {
-  const hung = table.seats.flatMap((seat) => seat.beads.markers.map((marker) => ({ ...marker, pose: poseOf(seat, marker.at) })));
+  const hung = table.seats.flatMap((seat) =>
+    seat.beads.markers.map((marker) => ({ ...marker, pose: poseOf(seat, marker.at) }))
+  );
   const order = [...hung.filter((marker) => marker.hung.bor), ...hung.filter((marker) => !marker.hung.bor)];
   for (const { hung: marker, pose } of order) {
     const [name] = wrapText(marker.name, 16);
@@ -38,7 +40,10 @@ function putMarkerName(sheet: Sheet, { scale }: Table, { name, id, bor, pose }: 
   const near = beside({ anchor: top, side: inside }, size, steps(4, 3, 26));
   const shifts = [0, ...steps(0.25, 0.25, 7).flatMap((share) => [share, -share])].map((share) => share * size.width);
   const places = near.flatMap((place, level) =>
-    shifts.map((shift) => ({ place: from({ ...place, angle: pose.angle }, shift, 0), cost: level * 3 + Math.abs(shift) * 0.8 }))
+    shifts.map((shift) => ({
+      place: from({ ...place, angle: pose.angle }, shift, 0),
+      cost: level * 3 + Math.abs(shift) * 0.8
+    }))
   );
   const sorted = places.toSorted((one, other) => one.cost - other.cost).map(({ place }) => place);
   const suits = (box: Box) => sheet.room.isOpen(top, nearestOf(box, top));
@@ -70,7 +75,10 @@ function putNeedleName(sheet: Sheet, table: Table, seat: Seat): Box {
 }
 
 // From the middle of the needle inwards and sideways, as far as a third of the ring.
-function insidePlaces({ scale, seats }: Table, { seat, size }: { seat: Seat; size: { width: number; height: number } }): Point[] {
+function insidePlaces(
+  { scale, seats }: Table,
+  { seat, size }: { seat: Seat; size: { width: number; height: number } }
+): Point[] {
   const { length } = seat.track;
   const shifts = [0, ...steps(0.06, 0.06, 6).flatMap((share) => [share, -share])].map((share) => share * length);
   const gaps = steps(scale.pitch * 0.7 + 7, 5, seats.length === 1 ? 16 : 12);
@@ -97,7 +105,10 @@ function needleText(needle: NeedleMoment, place: { size: number; narrow: boolean
 function putArrow(sheet: Sheet, { scale, hand }: Table, name: Box): void {
   const [length, height] = [scale.type * 4.2, scale.type * 0.7];
   const above = name.y - name.height / 2 - height / 2 - scale.type * 0.35;
-  const [left, right] = [-1, 1].map((side) => ({ x: name.x + side * (name.width / 2 + length / 2 + scale.type), y: name.y }));
+  const [left, right] = [-1, 1].map((side) => ({
+    x: name.x + side * (name.width / 2 + length / 2 + scale.type),
+    y: name.y
+  }));
   const places = [...steps(0, 5, 5).map((up) => ({ x: name.x, y: above - up })), left!, right!];
   const box = findPlace(sheet.room, { width: length, height, places, margin: 2 });
   const ends = [box.x + (hand * length) / 2, box.x - (hand * length) / 2];

@@ -38,7 +38,10 @@ export function layTable(moment: Moment): Table {
   const scale = scaleOf(moment);
   const holding = moment.needles.flatMap((needle, index) => (needle.number === null ? [] : [{ needle, index }]));
   const strung = holding.map((held) => ({ ...held, beads: stringBeads(moment, held.index, scale) }));
-  const front = Math.max(0, strung.findIndex((held) => held.index === moment.feeding));
+  const front = Math.max(
+    0,
+    strung.findIndex((held) => held.index === moment.feeding)
+  );
   const inOrder = [...strung.slice(front), ...strung.slice(0, front)];
   const hand = moment.side === 'RS' ? 1 : -1;
   const tracks = tracksFor({ moment, scale, strung: inOrder, hand });

@@ -63,7 +63,9 @@ function putBracket(sheet: Sheet, { scale }: Table, { seat, piece, id, first, la
 }
 
 function isBent({ track }: Seat): boolean {
-  return Math.abs(bearing(track.at(0), track.at(track.length)) - bearing(track.at(0), track.at(track.length / 2))) > 0.5;
+  return (
+    Math.abs(bearing(track.at(0), track.at(track.length)) - bearing(track.at(0), track.at(track.length / 2))) > 0.5
+  );
 }
 
 function putName(sheet: Sheet, { scale }: Table, { id, piece, middle, length }: Bracket): void {
@@ -72,7 +74,9 @@ function putName(sheet: Sheet, { scale }: Table, { id, piece, middle, length }: 
   const side = outward(middle);
   const near = beside({ anchor: middle, side }, size, steps(4, 4, 22));
   const shifts = [0, ...steps(0.35, 0.35, 4).flatMap((share) => [share, -share])].map((share) => share * size.width);
-  const places = near.flatMap((place, level) => shifts.map((shift) => ({ place: slide(place, middle, shift), cost: level * 4 + Math.abs(shift) * 0.55 })));
+  const places = near.flatMap((place, level) =>
+    shifts.map((shift) => ({ place: slide(place, middle, shift), cost: level * 4 + Math.abs(shift) * 0.55 }))
+  );
   const sorted = places.toSorted((one, other) => one.cost - other.cost).map(({ place }) => place);
   const suits = (box: Point & typeof size) => sheet.room.isOpen(middle, nearestOf(box, middle));
   const box = findPlace(sheet.room, { ...size, places: sorted, margin: 2.5, suits });

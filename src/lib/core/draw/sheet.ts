@@ -104,8 +104,14 @@ function within(point: Point, box: Box, radius: number): boolean {
 
 function cellsOf(box: Box): string[] {
   const keys: string[] = [];
-  const [left, right] = [box.x - box.width / 2, box.x + box.width / 2].map((x) => Math.floor(x / CELL)) as [number, number];
-  const [top, bottom] = [box.y - box.height / 2, box.y + box.height / 2].map((y) => Math.floor(y / CELL)) as [number, number];
+  const [left, right] = [box.x - box.width / 2, box.x + box.width / 2].map((x) => Math.floor(x / CELL)) as [
+    number,
+    number
+  ];
+  const [top, bottom] = [box.y - box.height / 2, box.y + box.height / 2].map((y) => Math.floor(y / CELL)) as [
+    number,
+    number
+  ];
   for (let x = left; x <= right; x += 1) for (let y = top; y <= bottom; y += 1) keys.push(`${x},${y}`);
   return keys;
 }

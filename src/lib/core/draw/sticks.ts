@@ -18,7 +18,10 @@ export function putSticks(sheet: Sheet, table: Table): Tools {
   const length = Math.min(front.track.length, table.scale.type * 12);
   const end = { x: tip.x + way.x * length, y: tip.y + way.y * length };
   putShaft(sheet, { id: `needle:${letter}`, start: tip, end, state: 'working', thickness: table.scale.thick });
-  return { flags: [feeding, workingFlag(table, `working needle · ${letter}`, mix(tip, end, 0.86))], working: { tip, angle, length } };
+  return {
+    flags: [feeding, workingFlag(table, `working needle · ${letter}`, mix(tip, end, 0.86))],
+    working: { tip, angle, length }
+  };
 }
 
 function putStick(sheet: Sheet, { scale }: Table, { track, needle }: Seat): void {

@@ -36,7 +36,8 @@ function routeOf(table: Table, tools: Tools, leaving: Leaving): Point[] {
   const { seat, place } = leaving;
   const last = hand === 1 ? seat.beads.stitches.length - 1 : 0;
   const first = hand === 1 ? 0 : seat.beads.stitches.length - 1;
-  if (moment.setup.id === 'short-circular') return place === last ? betweenTips(table, leaving) : insideRoute(table, tools, leaving);
+  if (moment.setup.id === 'short-circular')
+    return place === last ? betweenTips(table, leaving) : insideRoute(table, tools, leaving);
   if (seat === front) return place === first ? edgeRoute(table) : insideRoute(table, tools, leaving);
   if (!isBefore(table, seat)) return insideRoute(table, tools, leaving);
   return table.seats.length > 2 ? cornerRoute(table, tools, leaving) : sideRoute(table, tools, leaving);
@@ -61,7 +62,9 @@ function cornerRoute(table: Table, tools: Tools, { seat, pose }: Leaving): Point
 function sideRoute(table: Table, tools: Tools, { pose }: Leaving): Point[] {
   const { end, type } = table.scale;
   const flexible = table.moment.setup.form === 'flexible';
-  const ways = flexible ? [atWork(table, end + type * 0.6, -type * 2.2)] : [atWork(table, end + type * 1.1, -type * 4.4), atWork(table, end + type * 1.4, -type * 1.4)];
+  const ways = flexible
+    ? [atWork(table, end + type * 0.6, -type * 2.2)]
+    : [atWork(table, end + type * 1.1, -type * 4.4), atWork(table, end + type * 1.4, -type * 1.4)];
   return [...leave(table, pose, -0.5), ...ways, ...tail(table, tools)];
 }
 
@@ -90,7 +93,8 @@ function edgeRoute(table: Table): Point[] {
 // The two tips of a small circular meet: the yarn falls between them.
 function betweenTips(table: Table, { pose }: Leaving): Point[] {
   const { hand, scale } = table;
-  const fall = (along: number, out: number) => from(table.front!.track.at(hand === 1 ? table.front!.track.length : 0), hand * along, out);
+  const fall = (along: number, out: number) =>
+    from(table.front!.track.at(hand === 1 ? table.front!.track.length : 0), hand * along, out);
   return [
     from(pose, -hand * scale.pitch * 0.4, scale.pitch * 0.3),
     from(pose, -hand * scale.pitch * 0.9, scale.pitch * 0.7),
@@ -106,7 +110,13 @@ function looseEnd(table: Table, { pose }: Leaving): Point[] {
   const { hand, scale } = table;
   const place = (along: number, out: number) => from(pose, -hand * along, out);
   const { pitch, type } = scale;
-  return [place(pitch * 0.4, pitch * 0.3), place(pitch, pitch * 0.8), place(type * 1.7, type * 2), place(type * 1.8, type * 3.6), place(type * 3.2, type * 4.4)];
+  return [
+    place(pitch * 0.4, pitch * 0.3),
+    place(pitch, pitch * 0.8),
+    place(type * 1.7, type * 2),
+    place(type * 1.8, type * 3.6),
+    place(type * 3.2, type * 4.4)
+  ];
 }
 
 // Out of the loop on the side of the next stitch, then to the side of the fabric (or, negative, into the ring).
@@ -128,5 +138,10 @@ function tail({ hand, scale }: Table, { working }: Tools): Point[] {
   const start = scale.end + scale.type * 1.1;
   const { type } = scale;
   const touch = scale.thick * 0.5 + scale.pitch * THICK * 0.5 + 1.2;
-  return [place(start, touch), place(start + type * 1.6, touch + type * 0.35), place(start + type * 4.2, type * 2), place(start + type * 6.4, type * 2.5)];
+  return [
+    place(start, touch),
+    place(start + type * 1.6, touch + type * 0.35),
+    place(start + type * 4.2, type * 2),
+    place(start + type * 6.4, type * 2.5)
+  ];
 }

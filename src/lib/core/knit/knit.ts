@@ -35,7 +35,7 @@ export function knitPattern(pattern: Pattern, size: number, lineOf: (offset: num
 }
 
 function knitStages(pattern: Pattern, context: Context, lineOf: (offset: number) => number): Stage[] {
-  const knitter = new Knitter(context, pattern.gauge, lineOf, pattern.stages[0]!);
+  const knitter = new Knitter(context, pattern, lineOf);
   const stages: Stage[] = [];
   try {
     pattern.stages.forEach((text, index) => {

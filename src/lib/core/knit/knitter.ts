@@ -2,7 +2,7 @@
 
 import type { Row, Stage, StatedLoads } from '../model/fabric.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
-import type { Assertion, Gauge, Instruction, RowText, Side, StageText } from '../model/pattern.ts';
+import type { Assertion, Instruction, Pattern, RowText, Side, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
@@ -46,12 +46,11 @@ export class Knitter {
 
   constructor(
     readonly context: Context,
-    readonly gauge: Gauge,
-    private readonly lineOf: (offset: number) => number,
-    first: StageText
+    readonly pattern: Pattern,
+    private readonly lineOf: (offset: number) => number
   ) {
     this.counts = new Counts(context);
-    this.stage = this.open(first, null);
+    this.stage = this.open(pattern.stages[0]!, null);
   }
 
   /** The ring as it is now; empty when nothing is on the needles. */

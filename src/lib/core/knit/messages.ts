@@ -111,6 +111,7 @@ export const KNIT_MESSAGES = {
   }
 } as const satisfies Record<string, Entry>;
 
+/** Code of a message. */
 export type KnitCode = keyof typeof KNIT_MESSAGES;
 
 /** Makes a diagnostic for one size; the code decides severity and words. */

@@ -118,7 +118,8 @@ function workEven(knitter: Knitter, statement: Of<'even'>): void {
 }
 
 function workEvenUntil(knitter: Knitter, statement: Of<'even-until'>): void {
-  const { context, gauge } = knitter;
+  const { context } = knitter;
+  const { gauge } = knitter.pattern;
   const length = forSize(statement.lengthCm, context.size);
   if (length === null) return;
   if (gauge.rowsPer10cm === null) return context.report('needs-row-gauge', statement.span);

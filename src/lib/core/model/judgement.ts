@@ -34,6 +34,7 @@ export const REASONS = {
   'marker-at-end': 'note',
   ladder: 'note'
 } as const satisfies Record<string, Severity>;
+/** Code of a reason. */
 export type ReasonCode = keyof typeof REASONS;
 
 /** One reason about one break or one needle, gathered over all rows in which it holds. */

@@ -6,6 +6,7 @@ import type { Face, Loop, StitchId } from './stitch.ts';
 
 /** What a needle does now. A resting needle is not worked at all in this stage; a holding one waits in this round. */
 export const NEEDLE_STATES = ['feeding', 'working', 'holding', 'resting', 'free'] as const;
+/** One of `NEEDLE_STATES`. */
 export type NeedleState = (typeof NEEDLE_STATES)[number];
 
 /** A stitch on a needle. */

@@ -18,6 +18,7 @@ export const FAMILIES = [
   'bind-off',
   'wrap'
 ] as const;
+/** One of `FAMILIES`. */
 export type Family = (typeof FAMILIES)[number];
 
 /**

@@ -126,6 +126,8 @@ export interface DrawnTrack {
 /** A whole drawing. */
 export interface Picture {
   readonly theme: Theme;
+  /** True when it is drawn for a left-handed knitter. */
+  readonly mirrored: boolean;
   readonly width: number;
   readonly height: number;
   /** What is drawn, in a line. */

@@ -3,7 +3,9 @@
 /** A physical needle keeps its letter for the whole project. */
 export type Letter = 'A' | 'B' | 'C' | 'D' | 'E';
 
+/** Ids of the set-ups, in the order in which they are shown. */
 export const SETUP_IDS = ['dpn-5', 'dpn-4', 'two-circulars', 'magic-loop', 'flexible-3', 'short-circular'] as const;
+/** One of `SETUP_IDS`. */
 export type SetupId = (typeof SETUP_IDS)[number];
 
 /** What receives the new stitches: a free needle, the other tip of the needle being worked, or the back tip of a long loop. */

@@ -5,10 +5,12 @@ export type StitchId = number;
 
 /** How a stitch shows on the right side of the fabric. */
 export const FACES = ['knit', 'purl'] as const;
+/** One of `FACES`. */
 export type Face = (typeof FACES)[number];
 
 /** What happened to the loop when it was last met: worked plainly, slipped, wrapped by a turn, pulled into a double stitch. */
 export const LOOPS = ['plain', 'slipped', 'wrapped', 'double'] as const;
+/** One of `LOOPS`. */
 export type Loop = (typeof LOOPS)[number];
 
 /** A live loop. It keeps its identity while it is knitted in place; a decrease makes a new one with several parents. */

@@ -17,6 +17,8 @@ export interface Question {
   readonly needle: (from: number, to: number) => number;
   /** A lower bound for the price of any needle with so many stitches; not falling away from an even share. */
   readonly leastForLoad: (load: number) => number;
+  /** The most stitches that a needle can hold at the start. */
+  readonly mostLoad: number;
   /** Whether a gap is a section edge: orders ties. */
   readonly isEdge: (gap: number) => boolean;
 }
@@ -38,12 +40,14 @@ export interface Priced {
  */
 export function bestLayouts(question: Question, count: number): Priced[] {
   const fair = question.stitches / question.needles;
+  const longest = Math.min(question.stitches, question.mostLoad);
+  if (longest * question.needles < question.stitches) return [];
   for (let slack = 8; ; slack *= 2) {
     const window = {
       least: Math.max(1, Math.floor(fair) - slack),
       most: Math.min(question.stitches, Math.ceil(fair) + slack)
     };
-    const whole = window.least === 1 && window.most === question.stitches;
+    const whole = window.least === 1 && window.most === longest;
     const found = search(question, window, count);
     if (whole || (found.length >= count && isProven(question, window, found.at(-1)!.price)))
       return found.slice(0, count);
@@ -60,7 +64,7 @@ function isProven(question: Question, window: Window, price: number): boolean {
   const floor = question.base + cheapestBreaks(question, 0);
   const outside = Math.min(
     window.least > 1 ? question.leastForLoad(window.least - 1) : Infinity,
-    window.most < question.stitches ? question.leastForLoad(window.most + 1) : Infinity
+    window.most < Math.min(question.stitches, question.mostLoad) ? question.leastForLoad(window.most + 1) : Infinity
   );
   return floor + outside > price;
 }
@@ -108,7 +112,7 @@ function fromFirst(question: Question, start: Start): Priced[] {
   const heap = new Heap<Partial>();
   const open = (partial: Partial) => {
     const least = partial.price + rest[partial.breaks.length - 1]![partial.breaks.at(-1)! - start.first]!;
-    if (least <= start.worst) heap.push(least, partial);
+    if (Number.isFinite(least) && least <= start.worst) heap.push(least, partial);
   };
   open({ breaks: [start.first], price: base + gaps[start.first]! });
   const found: Priced[] = [];

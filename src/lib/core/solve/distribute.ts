@@ -67,6 +67,7 @@ export function questionOf(judge: Judge, needles: number): Question {
       return prices[cell]!;
     },
     leastForLoad: (load) => (track.measures.length === 1 ? first.rows.length * loadPrice(load, stitches, needles) : 0),
+    mostLoad: track.measures.length === 1 ? rules.most : stitches,
     isEdge: (gap) => isSectionEdge(track, gap)
   };
 }

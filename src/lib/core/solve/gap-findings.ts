@@ -66,18 +66,20 @@ function insideRun(at: GapInRow): boolean {
 
 function endFindings(at: GapInRow): Finding[] {
   const place = placeOf(at);
-  const first = at.neighbours.first[place] ?? null;
-  const last = at.neighbours.last[place] ?? null;
+  const first = at.neighbours.first[place]?.operation;
+  const last = at.neighbours.last[place]?.operation;
   const price = at.prices.increaseAtEnd;
   const found: Finding[] = [];
-  if (first?.operation.family === 'yarn-over') found.push(finding('yarn-over-first', price, first.operation.name));
-  if (first?.operation.family === 'increase') found.push(finding('increase-first', price, first.operation.name));
-  if (last?.operation.family === 'increase') found.push(finding('increase-last', price, last.operation.name));
-  const trailing = place === at.effect.row.start ? at.effect.row.steps.at(-1) : undefined;
-  if (trailing?.takes === 0 && trailing.operation.family === 'yarn-over') {
-    found.push(finding('yarn-over-last', price, trailing.operation.name));
-  }
+  if (first?.family === 'yarn-over') found.push(finding('yarn-over-first', price, first.name));
+  if (first?.family === 'increase') found.push(finding('increase-first', price, first.name));
+  if (last?.family === 'increase') found.push(finding('increase-last', price, last.name));
+  if (endsWithYarnOver(at, place)) found.push(finding('yarn-over-last', price, 'yo'));
   return found;
+}
+
+function endsWithYarnOver({ effect }: GapInRow, place: number): boolean {
+  const trailing = effect.row.steps.at(-1);
+  return place === effect.row.start && trailing?.takes === 0 && trailing.operation.family === 'yarn-over';
 }
 
 function isPurl(step: Step | null): boolean {
