@@ -230,7 +230,7 @@ describe.each<readonly [string, readonly Case[]]>([
   [
     'even spacing',
     [
-      ['K, inc 6 sts evenly', 'k1 m1@6'],
+      ['K, inc 6 sts evenly', 'm1@6'],
       ['inc 4 sts evenly around', 'm1@4'],
       ['dec 4 sts evenly spaced', 'k2tog@4']
     ]

@@ -87,7 +87,7 @@ function inChord(points: readonly Point[]): Chord {
 }
 
 /** Share of a needle at either end over which stitches cross to the neighbouring one. */
-const CROSSING = 0.05;
+const CROSSING = 0.02;
 
 /**
  * The place on a ring at `at`: whole numbers are the starts of its tracks, so 1.5 is the middle of the second. Between two

@@ -56,6 +56,7 @@ function makeHere(at: Performance, operation: Operation, instruction: Of<'pick-u
 
 // On the right side an edge stands before its stretch, on the wrong side (where the list runs the other way) behind it.
 function openStretch(work: RowWork): void {
+  work.passEdges();
   const name = work.side === 'RS' ? null : sectionAt(work.before, work.gap() - 1);
   work.done.push({ kind: 'edge', name });
 }

@@ -132,8 +132,8 @@ export class RowWork {
     });
   }
 
-  // Section edges that no marker holds are passed before something is made in their gap: it belongs to the later section.
-  private passEdges(): void {
+  /** Passes section edges that no marker holds, before something is made in their gap: it belongs to the later section. */
+  passEdges(): void {
     while (this.next < this.limit) {
       const item = this.ahead[this.next]!;
       if (item.kind !== 'edge' && item.kind !== 'turn') return;

@@ -45,12 +45,11 @@ export function bestLayouts(question: Question, count: number): Priced[] {
   for (let slack = 8; ; slack *= 2) {
     const window = {
       least: Math.max(1, Math.floor(fair) - slack),
-      most: Math.min(question.stitches, Math.ceil(fair) + slack)
+      most: Math.min(longest, Math.ceil(fair) + slack)
     };
     const whole = window.least === 1 && window.most === longest;
     const found = search(question, window, count);
-    if (whole || (found.length >= count && isProven(question, window, found.at(-1)!.price)))
-      return found.slice(0, count);
+    if (whole || (found.length >= count && isProven(question, window, found.at(-1)!.price))) return found;
   }
 }
 

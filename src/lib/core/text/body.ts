@@ -5,6 +5,7 @@ import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
 import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
+import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
 import { readNewNeedle } from './needle-names.ts';
 import { readPrefix } from './prefixes.ts';
@@ -44,12 +45,18 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   let sentence = mark(at, body);
   while (!at.done) {
     at.separators();
-    if (at.done || (at.at > first && at.atSentence && options.isOther(at))) break;
+    if (at.done || (at.at > first && startsOther(at, options))) break;
     if (at.atSentence) sentence = mark(at, body);
     if (!readClause(at, { body, options, sentence })) break;
   }
   settle(at, body, options);
   return body;
+}
+
+// Another statement may begin at a sentence; a label also behind a semicolon.
+function startsOther(at: Cursor, options: BodyOptions): boolean {
+  if (at.atSentence) return options.isOther(at);
+  return options.place !== 'inner' && at.peek(-1)?.text === ';' && at.looksLike(readLabel);
 }
 
 /** What had been read when a sentence began. */
@@ -159,11 +166,14 @@ function skipClause(at: Cursor): void {
   }
 }
 
-// A bare "k" alone is the whole row. After a mistake the rest of the row is worked as it presents itself.
+// A bare "k" alone is the whole row, and says nothing more where increases are spread over it. After a mistake the rest of the row is worked as it presents itself.
 function settle(at: Cursor, body: Body, options: BodyOptions): void {
   const { instructions } = body;
   const [only] = instructions;
-  if (options.place !== 'inner' && only && isWhole(at, instructions)) instructions[0] = toEnd(only);
+  if (options.place !== 'inner' && only && isWhole(at, instructions)) {
+    if (instructions[1]?.kind === 'evenly') instructions.shift();
+    else instructions[0] = toEnd(only);
+  }
   const last = instructions.at(-1);
   if (!body.failed || options.place !== 'label' || last?.kind === 'turn') return;
   const span = last?.span ?? at.span(at.range.from);

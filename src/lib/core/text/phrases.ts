@@ -29,6 +29,8 @@ const FILLERS = new Set(['the', 'next', 'and', 'it', 'a', 'then', 'st', '-', '.'
 /** Ways to say "pass the slipped stitch over". */
 const PASSES: readonly (readonly [words: readonly string[], atom: string])[] = [
   [['p', '.', 's', '.', 's', '.', 'o'], 'psso'],
+  [['p', '2', 'sso'], 'p2sso'],
+  [['p', '2', 'ssop'], 'p2sso'],
   [['pass', '2', 'sl', 'st', 'over'], 'p2sso'],
   [['pass', 'the', 'sl', 'st', 'over'], 'psso'],
   [['pass', 'both', 'sl', 'st', 'over'], 'p2sso'],
@@ -37,6 +39,8 @@ const PASSES: readonly (readonly [words: readonly string[], atom: string])[] = [
 
 interface Wording {
   readonly atoms: readonly string[];
+  /** True for "k1-yo-k1", which is several stitches when written without the hyphens. */
+  readonly linked: boolean;
   readonly operation: Operation;
 }
 
@@ -56,7 +60,7 @@ function wordings(): Map<string, Wording[]> {
   const byFirst = new Map<string, Wording[]>();
   for (const operation of OPERATIONS) {
     if (EDGES.has(operation.family)) continue;
-    for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, { atoms: atomsOf(name), operation });
+    for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, { atoms: atomsOf(name), linked: /^[kp]\d?-(?:p|yo|k)/u.test(name), operation });
   }
   for (const list of byFirst.values()) list.sort((left, right) => right.atoms.length - left.atoms.length);
   return byFirst;
@@ -72,7 +76,7 @@ function addWording(byFirst: Map<string, Wording[]>, wording: Wording): void {
 
 /** The atoms of a name: words, numbers and signs, in small letters, with synonyms replaced. */
 export function atomsOf(name: string): string[] {
-  const parts = name.toLowerCase().match(/\p{L}+|\d+|[^\s\p{L}\d,.-]/gu) ?? [];
+  const parts = name.toLowerCase().match(/p2sso|\p{L}+|\d+|[^\s\p{L}\d,.-]/gu) ?? [];
   return parts.map((part) => SYNONYMS[part] ?? part);
 }
 
@@ -92,24 +96,27 @@ export function readOperation(at: Cursor): FoundOperation | null {
 function fromKey(at: Cursor): FoundOperation | null {
   const entries = at.scope.key.filter((entry) => entry.atoms[0] === atomAt(at));
   for (const entry of entries.sort((left, right) => right.atoms.length - left.atoms.length)) {
-    if (at.attempt(() => matchWording(at, entry.atoms) || null)) return { operation: entry.operation, counted: false };
+    if (at.attempt(() => matchWording(at, { ...entry, linked: false }) || null)) return { operation: entry.operation, counted: false };
   }
   return null;
 }
 
 function fromTable(at: Cursor): FoundOperation | null {
-  for (const { atoms, operation } of WORDINGS.get(atomAt(at)) ?? []) {
-    if (!at.attempt(() => matchWording(at, atoms) || null)) continue;
+  for (const wording of WORDINGS.get(atomAt(at)) ?? []) {
+    const { atoms, operation } = wording;
+    if (!at.attempt(() => matchWording(at, wording) || null)) continue;
     return { operation, counted: atoms.includes('1') && atoms.length > 1 };
   }
   return null;
 }
 
 // A single letter after a number belongs to it only when glued: "m1p", but not "m1 p4". Commas may stand in long wordings.
-function matchWording(at: Cursor, atoms: readonly string[]): boolean {
+function matchWording(at: Cursor, { atoms, linked }: Wording): boolean {
   const first = at.at;
+  const commas = mayHaveCommas(atoms);
   for (const [index, atom] of atoms.entries()) {
-    if (index > 0) skipFillers(at, { atom, commas: atoms.length > 2 });
+    if (linked && index > 0 && !/^\d/u.test(atom) && at.text() !== '-') return false;
+    if (index > 0) skipFillers(at, { atom, commas });
     if (takePass(at, atom)) continue;
     if (atomAt(at) !== atom) return false;
     const token = at.peek()!;
@@ -119,6 +126,12 @@ function matchWording(at: Cursor, atoms: readonly string[]): boolean {
   }
   if (atoms.includes('psso') || atoms.includes('p2sso')) at.phrase('over', 'over it');
   return !isInsideWord(at, first);
+}
+
+// "sl 1, k1, psso" and "slip, slip, knit" are one operation; "k1, p1, k1" is three.
+function mayHaveCommas(atoms: readonly string[]): boolean {
+  const slips = atoms.length > 2 && atoms.slice(0, -1).every((atom) => atom === 'sl');
+  return slips || atoms.includes('psso') || atoms.includes('p2sso');
 }
 
 // "k1" is not the beginning of "k1b", and "5" not that of "5tog".

@@ -23,11 +23,11 @@ type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 const READERS: readonly Reader[] = [
   readSections,
   readCastOn,
+  readEnding,
   readJoin,
   readResume,
   readRepeatRows,
   readEven,
-  readEnding,
   readLayout
 ];
 

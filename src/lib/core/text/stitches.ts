@@ -44,7 +44,7 @@ function readOperationFirst(at: Cursor): Instruction | null {
   if (!found) return null;
   const count = readOwnCount(at, found);
   const operation = readManner(at, found.operation);
-  const target = count === null ? readTarget(at) : null;
+  const target = count === null || found.counted ? readTarget(at) : null;
   if (target) {
     readManner(at, operation);
     return { kind: 'work-to', operation, target, span: at.span(first) };
@@ -59,7 +59,8 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     at.skip('the');
-    const next = at.skip('next', 'first', 'rem', 'remaining') || at.peek()?.value === 1;
+    const next = at.skip('next', 'first') || at.peek()?.value === 1;
+    if (!next) at.skip('rem', 'remaining');
     const count = isCounted(found) ? readCount(at) : null;
     if (count && isTimes(at)) return null;
     if (count) return (readNounAndNeedle(at), count);

@@ -1,7 +1,7 @@
 /** A column at the right of the editor with the stitches before and after each line. */
 
 import { RangeSet, StateEffect, StateField, type EditorState } from '@codemirror/state';
-import { EditorView, gutter, GutterMarker } from '@codemirror/view';
+import { gutter, GutterMarker, type EditorView } from '@codemirror/view';
 import type { LineCount } from './editor.svelte.ts';
 
 /** Brings new counts. */

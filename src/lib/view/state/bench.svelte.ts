@@ -1,6 +1,6 @@
 /** The needles on the table: the picture of the moment, and its way there from the picture before. */
 
-import { between, drawMoment, type Layout, type Moment, type Picture, type SetupId } from '$lib/core/index.ts';
+import { between, drawMoment, type Layout, type Picture, type SetupId } from '$lib/core/index.ts';
 import type { Speed } from '$lib/project/preferences.ts';
 import { Motion } from './motion.svelte.ts';
 import type { Session } from './session.svelte.ts';
