@@ -59,7 +59,7 @@ export class Cursor {
     const result = read(this);
     if (result === null) {
       this.at = at;
-      scope.diagnostics.length = troubles;
+      scope.forget(troubles);
     }
     return result;
   }
@@ -70,7 +70,7 @@ export class Cursor {
     const troubles = scope.diagnostics.length;
     const result = read(this);
     this.at = at;
-    scope.diagnostics.length = troubles;
+    scope.forget(troubles);
     return result !== null && result !== false;
   }
 

@@ -5,6 +5,7 @@ import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readLabel } from './labels.ts';
 import { readOperation } from './phrases.ts';
+import { startsInstruction } from './wording.ts';
 
 /** Words of which a heading in small letters may consist. */
 const STAGE_WORDS = new Set([
@@ -82,7 +83,8 @@ function isCapitals(at: Cursor, first: number, end: number): boolean {
 
 function isOneStitch(at: Cursor, first: number, end: number): boolean {
   if (at.source.tokens.slice(first, end).every(({ text }) => STAGE_WORDS.has(text) || text === '-')) return false;
-  return at.within(first, end).looksLike((inner) => readOperation(inner) && inner.done);
+  const name = at.within(first, end);
+  return (end - first === 1 && startsInstruction(name)) || name.looksLike((inner) => readOperation(inner) && inner.done);
 }
 
 function restIsRemark(at: Cursor, end: number): boolean {

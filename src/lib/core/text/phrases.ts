@@ -41,6 +41,8 @@ interface Wording {
   readonly atoms: readonly string[];
   /** True for "k1-yo-k1", which is several stitches when written without the hyphens. */
   readonly linked: boolean;
+  /** Whether commas may stand between its words. */
+  readonly commas: boolean;
   readonly operation: Operation;
 }
 
@@ -60,10 +62,15 @@ function wordings(): Map<string, Wording[]> {
   const byFirst = new Map<string, Wording[]>();
   for (const operation of OPERATIONS) {
     if (EDGES.has(operation.family)) continue;
-    for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, { atoms: atomsOf(name), linked: /^[kp]\d?-(?:p|yo|k)/u.test(name), operation });
+    for (const name of [operation.name, ...operation.aliases]) addWording(byFirst, wordingOf(name, operation));
   }
   for (const list of byFirst.values()) list.sort((left, right) => right.atoms.length - left.atoms.length);
   return byFirst;
+}
+
+function wordingOf(name: string, operation: Operation): Wording {
+  const atoms = atomsOf(name);
+  return { atoms, operation, linked: /^[kp]\d?-(?:p|yo|k)/u.test(name), commas: mayHaveCommas(atoms) };
 }
 
 function addWording(byFirst: Map<string, Wording[]>, wording: Wording): void {
@@ -96,14 +103,16 @@ export function readOperation(at: Cursor): FoundOperation | null {
 function fromKey(at: Cursor): FoundOperation | null {
   const entries = at.scope.key.filter((entry) => entry.atoms[0] === atomAt(at));
   for (const entry of entries.sort((left, right) => right.atoms.length - left.atoms.length)) {
-    if (at.attempt(() => matchWording(at, { ...entry, linked: false }) || null)) return { operation: entry.operation, counted: false };
+    if (at.attempt(() => matchWording(at, { ...entry, linked: false, commas: false }) || null)) return { operation: entry.operation, counted: false };
   }
   return null;
 }
 
 function fromTable(at: Cursor): FoundOperation | null {
+  const next = atomAt(at, 1);
   for (const wording of WORDINGS.get(atomAt(at)) ?? []) {
     const { atoms, operation } = wording;
+    if (atoms.length > 1 && next !== atoms[1] && !isBetween(next, wording.commas)) continue;
     if (!at.attempt(() => matchWording(at, wording) || null)) continue;
     return { operation, counted: atoms.includes('1') && atoms.length > 1 };
   }
@@ -111,9 +120,8 @@ function fromTable(at: Cursor): FoundOperation | null {
 }
 
 // A single letter after a number belongs to it only when glued: "m1p", but not "m1 p4". Commas may stand in long wordings.
-function matchWording(at: Cursor, { atoms, linked }: Wording): boolean {
+function matchWording(at: Cursor, { atoms, linked, commas }: Wording): boolean {
   const first = at.at;
-  const commas = mayHaveCommas(atoms);
   for (const [index, atom] of atoms.entries()) {
     if (linked && index > 0 && !/^\d/u.test(atom) && at.text() !== '-') return false;
     if (index > 0) skipFillers(at, { atom, commas });
@@ -144,10 +152,13 @@ function isInsideWord(at: Cursor, first: number): boolean {
 
 function skipFillers(at: Cursor, told: { readonly atom: string; readonly commas: boolean }): void {
   while (atomAt(at) !== told.atom) {
-    const text = atomAt(at);
-    if (!(FILLERS.has(text) || (told.commas && text === ','))) return;
+    if (!isBetween(atomAt(at), told.commas)) return;
     at.at += 1;
   }
+}
+
+function isBetween(atom: string, commas: boolean): boolean {
+  return FILLERS.has(atom) || (commas && atom === ',');
 }
 
 function takePass(at: Cursor, atom: string): boolean {

@@ -11,6 +11,9 @@ import { readTimes, type Times } from './times.ts';
 /** How deep groups may lie in each other. */
 export const MOST_DEPTH = 12;
 
+/** Longest tail of a repeat ("end k2, p1"), in tokens. */
+const MOST_TAIL = 60;
+
 const REPEAT = ['rep', 'repeat', 'rpt', 'repeating'];
 
 /** Reads a group in brackets or after an asterisk; an empty list for one that was reported and dropped. */
@@ -118,7 +121,7 @@ function repeatVerb(at: Cursor, index: number): number {
 function endOfSentence(at: Cursor): { readonly end: number; readonly after: number } {
   let end = at.at + 1;
   while (end < at.range.end && at.source.tokens[end]!.text !== '.') end += 1;
-  return { end, after: end };
+  return { end: Math.min(end, at.range.end), after: Math.min(end, at.range.end) };
 }
 
 function readStarExtent(
@@ -154,13 +157,14 @@ function tailStitches(at: Cursor, readInner: ReadInner): Sized<number> | null {
   at.skip(',', ';');
   const isTail = at.skip('end', 'ending', 'ends') && !at.looksLike(() => at.phrase('last rep', 'with a'));
   const from = at.at;
-  const sentence = endOfSentence(at);
   at.at = here;
-  const isPlain = at.source.tokens.slice(from, sentence.end).every(({ kind }) => kind !== 'asterisk');
-  if (!isTail || !isPlain) return null;
+  if (!isTail) return null;
+  const { end } = endOfSentence(at);
+  const isPlain = at.source.tokens.slice(from, end).every(({ kind }) => kind !== 'asterisk');
+  if (!isPlain || end - from > MOST_TAIL) return null;
   const troubles = at.scope.diagnostics.length;
-  const body = readInner(at.within(from, sentence.end), () => false);
-  at.scope.diagnostics.length = troubles;
+  const body = readInner(at.within(from, end), () => false);
+  at.scope.forget(troubles);
   return body.failed ? null : sumTakes(at, body.instructions);
 }
 

@@ -49,6 +49,11 @@ export class Scope {
     this.diagnostics.push(readDiagnostic(code, span, { where: this.where, ...facts }));
   }
 
+  /** Drops the troubles noted after the first so many: what was tried there did not hold. */
+  forget(troubles: number): void {
+    if (this.diagnostics.length > troubles) this.diagnostics.length = troubles;
+  }
+
   /** Whether a word names a section. */
   isSection(word: string): boolean {
     return this.sections.has(word) || BODY_PARTS.has(word);

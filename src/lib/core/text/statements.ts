@@ -131,7 +131,7 @@ function failingToken(at: Cursor): number {
   const sentence = at.within(first, at.at);
   readBody(sentence, { isOther: () => false, place: 'inner' });
   const from = diagnostics[troubles]?.span.from ?? 0;
-  diagnostics.length = troubles;
+  at.scope.forget(troubles);
   for (sentence.at = first; (sentence.peek()?.from ?? Infinity) < from; ) sentence.at += 1;
   return sentence.done ? first : sentence.at;
 }
