@@ -94,9 +94,12 @@ describe('headings', () => {
     expect(read('Example', '', line, 'Rnd 1: K.').stages.map((stage) => stage.name)).toEqual([name]);
   });
 
-  test.each(['K.', 'K2, p2.', 'PM', 'Knit', 'CO 64 sts.', 'The heel is worked flat.', 'Rnd 1: K.'])('%s is none', (line) => {
-    expect(read('Example', '', 'LEG', line).stages.map((stage) => stage.name)).toEqual(['LEG']);
-  });
+  test.each(['K.', 'K2, p2.', 'PM', 'Knit', 'CO 64 sts.', 'The heel is worked flat.', 'Rnd 1: K.'])(
+    '%s is none',
+    (line) => {
+      expect(read('Example', '', 'LEG', line).stages.map((stage) => stage.name)).toEqual(['LEG']);
+    }
+  );
 
   test('a known stage word may stand before the knitting on one line', () => {
     const [stage] = read('Example', '', 'Cuff: CO 56 sts.').stages;
@@ -110,9 +113,9 @@ describe('headings', () => {
   });
 
   test('knitting without a heading makes a stage', () => {
-    expect(read('Example', '', 'CO 8 sts.', 'Rnd 1: K.').stages.map((stage) => stage.statements.map(printStatement))).toEqual([
-      ['cast on 8', 'Rnd 1: k>end']
-    ]);
+    expect(
+      read('Example', '', 'CO 8 sts.', 'Rnd 1: K.').stages.map((stage) => stage.statements.map(printStatement))
+    ).toEqual([['cast on 8', 'Rnd 1: k>end']]);
   });
 });
 
@@ -120,7 +123,10 @@ describe('what a stage is worked over', () => {
   test.each<readonly [string, unknown]>([
     ['HEEL FLAP', null],
     ['HEEL FLAP (back and forth on the sole sts)', { section: 'sole', count: null }],
-    ['HEEL FLAP (worked back and forth on the first 32 sts of the rnd; the instep sts rest)', { section: null, count: [32] }],
+    [
+      'HEEL FLAP (worked back and forth on the first 32 sts of the rnd; the instep sts rest)',
+      { section: null, count: [32] }
+    ],
     ['HEEL FLAP (worked flat over the 32 heel sts)', { section: 'heel', count: [32] }],
     ['HEEL FLAP (worked flat)', { section: null, count: null }],
     ['THUMB (in the round)', null]
@@ -129,7 +135,13 @@ describe('what a stage is worked over', () => {
   });
 
   test('a sentence under the heading may say it', () => {
-    const [stage] = read('Example', '', 'HEEL FLAP', 'The flap is worked back and forth on the 32 heel sts.', 'Row 1: K.').stages;
+    const [stage] = read(
+      'Example',
+      '',
+      'HEEL FLAP',
+      'The flap is worked back and forth on the 32 heel sts.',
+      'Row 1: K.'
+    ).stages;
     expect(stage?.over).toEqual({ section: 'heel', count: [32] });
   });
 });
@@ -186,11 +198,19 @@ describe('the key', () => {
 });
 
 test('prose before the first heading is kept', () => {
-  expect(read('Example', 'A warm hat.', '', 'BRIM', 'Rnd 1: K.').introduction.map(printStatement)).toEqual(['"A warm hat."']);
+  expect(read('Example', 'A warm hat.', '', 'BRIM', 'Rnd 1: K.').introduction.map(printStatement)).toEqual([
+    '"A warm hat."'
+  ]);
 });
 
 test('lines under notes and materials are prose, whatever they look like', () => {
-  const { stages, diagnostics } = read('Example', '', 'NOTES', 'Slip the first stitch of each row as you like.', 'K2tog leans right.');
+  const { stages, diagnostics } = read(
+    'Example',
+    '',
+    'NOTES',
+    'Slip the first stitch of each row as you like.',
+    'K2tog leans right.'
+  );
   expect([stages[0]?.statements.map(({ kind }) => kind), diagnostics]).toEqual([['prose'], []]);
 });
 

@@ -22,7 +22,18 @@ const published = JSON.parse(
 const NO_OPERATION = new Set(['psso', 'p2sso', 'w&t', 'turn', 'pm', 'sm', 'rm']);
 
 /** Spellings that other entries claim too, that only a key can decide, or that are whole phrases. */
-const UNDECIDED = new Set(['inc 1', "dec'd", "inc'd", 'dec 4', 'yf', 'bo', 'drop extra wrap', '1-to-3 inc', 'cdd on WS', 'brp']);
+const UNDECIDED = new Set([
+  'inc 1',
+  "dec'd",
+  "inc'd",
+  'dec 4',
+  'yf',
+  'bo',
+  'drop extra wrap',
+  '1-to-3 inc',
+  'cdd on WS',
+  'brp'
+]);
 
 const withoutExplanation = (name: string) => name.replace(/ \([a-z][^)]*\)$/iu, '');
 
@@ -71,7 +82,11 @@ describe('readPattern() knows the published spellings', () => {
     const operations = operationsIn(name);
     // Moving the yarn makes no instruction; its counts are 0 and 0.
     const sum = (key: 'takes' | 'makes') => operations.reduce((total, operation) => total + operation[key], 0);
-    expect([sum('takes'), sum('makes'), operations.length]).toEqual([consumes, produces, produces === 0 && consumes === 0 ? 0 : 1]);
+    expect([sum('takes'), sum('makes'), operations.length]).toEqual([
+      consumes,
+      produces,
+      produces === 0 && consumes === 0 ? 0 : 1
+    ]);
   });
 });
 
@@ -115,9 +130,12 @@ describe('operationNamed()', () => {
     expect(operationNamed('c6f')?.name).toBe('C6F');
   });
 
-  test.each(['', 'glorp', 'k', '0/2 RC', 'k0tog', 'C1F', 'k99tog', '99/99 LC', 'constructor'])('gives %j only when it is one', (name) => {
-    expect(operationNamed(name)?.name ?? null).toBe(name === 'k' ? 'k' : null);
-  });
+  test.each(['', 'glorp', 'k', '0/2 RC', 'k0tog', 'C1F', 'k99tog', '99/99 LC', 'constructor'])(
+    'gives %j only when it is one',
+    (name) => {
+      expect(operationNamed(name)?.name ?? null).toBe(name === 'k' ? 'k' : null);
+    }
+  );
 
   test('crossed stitches are cables and twists, and only those', () => {
     for (const operation of [...OPERATIONS, operationNamed('2/2 RC')!, operationNamed('T3B')!]) {

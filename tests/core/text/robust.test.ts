@@ -37,9 +37,54 @@ test('spansIn() finds spans at any depth', () => {
 });
 
 const BITS = [
-  ...['(', ')', '[', ']', '*', '**', '; rep from * ', 'to end', ' 3 times', ', ', '. ', ': ', '\n', '\n\n', '-', '0', '99999', '½'],
-  ...['k', 'k2tog ', '2/2 RC ', 'turn', 'pm A', 'Rnds 1-999999: ', 'Sizes: S (M, L)\n', '(4, 5)', 'N1: ', '# ', '\u{1F9F6}', '\ud800'],
-  ...['C99999999F', 'k9999999tog', 'every 4th rnd', 'until 0 sts rem', 'Key: k = k; ', '“', '’', '\u00a0', '\r\n', '\u2028', '\0', 'constructor']
+  ...[
+    '(',
+    ')',
+    '[',
+    ']',
+    '*',
+    '**',
+    '; rep from * ',
+    'to end',
+    ' 3 times',
+    ', ',
+    '. ',
+    ': ',
+    '\n',
+    '\n\n',
+    '-',
+    '0',
+    '99999',
+    '½'
+  ],
+  ...[
+    'k',
+    'k2tog ',
+    '2/2 RC ',
+    'turn',
+    'pm A',
+    'Rnds 1-999999: ',
+    'Sizes: S (M, L)\n',
+    '(4, 5)',
+    'N1: ',
+    '# ',
+    '\u{1F9F6}',
+    '\ud800'
+  ],
+  ...[
+    'C99999999F',
+    'k9999999tog',
+    'every 4th rnd',
+    'until 0 sts rem',
+    'Key: k = k; ',
+    '“',
+    '’',
+    '\u00a0',
+    '\r\n',
+    '\u2028',
+    '\0',
+    'constructor'
+  ]
 ];
 
 /** A text with stretches cut out, doubled, or replaced. */
@@ -65,7 +110,9 @@ describe('readPattern() never throws, keeps its places, and gives the same each 
   });
 
   test('on heaps of fragments', () => {
-    const heap = fc.array(fc.constantFrom(...BITS), { maxLength: 80 }).map((bits) => `Example\n\nLEG\nRnd 1: ${bits.join('')}`);
+    const heap = fc
+      .array(fc.constantFrom(...BITS), { maxLength: 80 })
+      .map((bits) => `Example\n\nLEG\nRnd 1: ${bits.join('')}`);
     fc.assert(fc.property(heap, expectLaws), { seed: 56, numRuns: 300 });
   });
 
@@ -75,7 +122,8 @@ describe('readPattern() never throws, keeps its places, and gives the same each 
 });
 
 describe('readPattern() stays quick on texts that are made to be slow', () => {
-  const many = (bit: string, length = 200_000) => `Example\n\nLEG\nRnd 1: ${bit.repeat(Math.ceil(length / bit.length))}`;
+  const many = (bit: string, length = 200_000) =>
+    `Example\n\nLEG\nRnd 1: ${bit.repeat(Math.ceil(length / bit.length))}`;
 
   // A reader that goes back over the whole text at each bit would take minutes here.
   test.each([

@@ -57,7 +57,10 @@ describe('labels of rows', () => {
   });
 
   test('a wrapped line goes on with the row', () => {
-    expect(clean('Rnd 1: K4, p2, k2tog, k5,\np3, ssk.\nRnd 2: K.')).toEqual(['Rnd 1: k4 p2 k2tog k5 p3 ssk', 'Rnd 2: k>end']);
+    expect(clean('Rnd 1: K4, p2, k2tog, k5,\np3, ssk.\nRnd 2: K.')).toEqual([
+      'Rnd 1: k4 p2 k2tog k5 p3 ssk',
+      'Rnd 2: k>end'
+    ]);
   });
 
   test('instructions without a label are a part of a row', () => {

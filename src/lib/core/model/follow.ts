@@ -20,6 +20,17 @@ export interface GapPath {
  * are picked up there, stays on the needle that has just been filled. Time and memory grow with the ring.
  */
 export function followGaps(row: Row): GapPath {
+  const known = FOLLOWED.get(row);
+  if (known) return known;
+  const path = follow(row);
+  FOLLOWED.set(row, path);
+  return path;
+}
+
+// A row never changes, and every layout of it asks.
+const FOLLOWED = new WeakMap<Row, GapPath>();
+
+function follow(row: Row): GapPath {
   const before = row.before.stitches.length;
   const after = row.after.stitches.length;
   const to = new Array<number>(before).fill(-1);

@@ -141,7 +141,13 @@ const TABLE: readonly NamedOperation[] = [
     ['m1p', 'make 1 purlwise', 0, 1, ['m1 p-st', 'm1lp', 'm1rp', 'm1(p)', 'make 1 purlwise', 'm1 purlwise', 'm1 pwise']]
   ]),
   ...entries({ family: 'increase', faces: ['purl', 'purl'] }, [
-    ['pfb', 'purl into front and back', 1, 2, ['p1f&b', 'p1-f/b', 'p1-f&b', 'pf&b', 'pfkb', 'p1fb', 'p into front and back']]
+    [
+      'pfb',
+      'purl into front and back',
+      1,
+      2,
+      ['p1f&b', 'p1-f/b', 'p1-f&b', 'pf&b', 'pfkb', 'p1fb', 'p into front and back']
+    ]
   ]),
   ...entries({ family: 'increase', faces: ['knit', 'purl', 'knit'] }, [
     ['k-p-k', '(k1, p1, k1) in the next stitch', 1, 3, ['kpk', '1-to-3 inc']]

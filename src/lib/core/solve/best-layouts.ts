@@ -78,15 +78,15 @@ function cheapestBreaks({ gaps, needles }: Question, first: number): number {
 }
 
 function search(question: Question, window: Window, count: number): Priced[] {
-  const found: Priced[] = [];
+  const found: Ranked[] = [];
   const lastFirst = Math.min(window.most, question.stitches) - 1;
   const later = question.base + cheapestBreaks(question, 1);
   for (let first = 0; first <= lastFirst; first += 1) {
     const worst = found.length >= count ? found[count - 1]!.price : Infinity;
     if (first > 0 && later > worst) break;
     if (!Number.isFinite(question.gaps[first]!)) continue;
-    found.push(...fromFirst(question, { first, window, count, worst }));
-    found.sort((left, right) => compare(question, left, right));
+    found.push(...fromFirst(question, { first, window, count, worst }).map((one) => rank(question, one)));
+    found.sort(compare);
     found.splice(count);
   }
   return found.slice(0, count);
@@ -172,20 +172,33 @@ function completions(question: Question, { first, window }: Start): Float64Array
   return rest;
 }
 
-// The total order.
-function compare(question: Question, left: Priced, right: Priced): number {
-  const [a, b] = [left.layout, right.layout];
-  return (
-    left.price - right.price ||
-    Number(b.breaks[0] === 0) - Number(a.breaks[0] === 0) ||
-    edges(question, b) - edges(question, a) ||
-    compareLists(loadsOf(b, question.stitches), loadsOf(a, question.stitches)) ||
-    compareLists(a.breaks, b.breaks)
-  );
+/** A layout with what its place in the total order depends on, worked out once. */
+interface Ranked extends Priced {
+  readonly onBor: number;
+  readonly onEdges: number;
+  readonly loads: readonly number[];
 }
 
-function edges(question: Question, layout: Layout): number {
-  return layout.breaks.filter(question.isEdge).length;
+function rank(question: Question, { layout, price }: Priced): Ranked {
+  const { breaks } = layout;
+  return {
+    layout,
+    price,
+    onBor: breaks[0] === 0 ? 1 : 0,
+    onEdges: breaks.reduce((count, gap) => count + (question.isEdge(gap) ? 1 : 0), 0),
+    loads: loadsOf(layout, question.stitches)
+  };
+}
+
+// The total order.
+function compare(left: Ranked, right: Ranked): number {
+  return (
+    left.price - right.price ||
+    right.onBor - left.onBor ||
+    right.onEdges - left.onEdges ||
+    compareLists(right.loads, left.loads) ||
+    compareLists(left.layout.breaks, right.layout.breaks)
+  );
 }
 
 function compareLists(left: readonly number[], right: readonly number[]): number {

@@ -13,7 +13,7 @@ import { loadPrice, needlePrice, needleRules } from './needle-findings.ts';
 import { rowCount } from './track.ts';
 
 /** How much longer than the offer the exact list is made, so that near-copies can be left out of it. */
-const LONGER = [4, 16, 64] as const;
+const LONGER = [4, 24] as const;
 
 /**
  * Finds the best layouts of a stage on a set-up, at most `settings.alternatives` of them, the best one first.
@@ -56,6 +56,7 @@ export function questionOf(judge: Judge, needles: number): Question {
   const { stitches } = track;
   const prices = new Float64Array(stitches * stitches).fill(-1);
   const first = track.measures[0]!;
+  const edges = gaps.map((_, gap) => isSectionEdge(track, gap));
   return {
     stitches,
     needles,
@@ -68,7 +69,7 @@ export function questionOf(judge: Judge, needles: number): Question {
     },
     leastForLoad: (load) => (track.measures.length === 1 ? first.rows.length * loadPrice(load, stitches, needles) : 0),
     mostLoad: track.measures.length === 1 ? rules.most : stitches,
-    isEdge: (gap) => isSectionEdge(track, gap)
+    isEdge: (gap) => edges[gap] === true
   };
 }
 
@@ -85,21 +86,27 @@ function offer(judge: Judge, needles: number): Judged[] {
 }
 
 function different(layouts: readonly Priced[], stitches: number): Priced[] {
-  const kept: Priced[] = [];
-  for (const candidate of layouts) {
-    if (!kept.some((other) => isNearCopy(candidate.layout, other.layout, stitches))) kept.push(candidate);
+  const kept: Idea[] = [];
+  for (const priced of layouts) {
+    const loads = loadsOf(priced.layout, stitches)
+      .sort((left, right) => left - right)
+      .join();
+    if (!kept.some((other) => isNearCopy({ priced, loads }, other))) kept.push({ priced, loads });
   }
-  return kept;
+  return kept.map((idea) => idea.priced);
+}
+
+interface Idea {
+  readonly priced: Priced;
+  /** Its loads in ascending order, as one word. */
+  readonly loads: string;
 }
 
 // The same loads in another order or turned round the ring are one idea, and so are breaks that lie at most one stitch apart.
-function isNearCopy(left: Layout, right: Layout, stitches: number): boolean {
-  const sorted = (layout: Layout) =>
-    loadsOf(layout, stitches)
-      .sort((a, b) => a - b)
-      .join();
-  if (sorted(left) === sorted(right)) return true;
-  return left.breaks.every((gap, index) => Math.abs(gap - right.breaks[index]!) <= 1);
+function isNearCopy(left: Idea, right: Idea): boolean {
+  if (left.loads === right.loads) return true;
+  const others = right.priced.layout.breaks;
+  return left.priced.layout.breaks.every((gap, index) => Math.abs(gap - others[index]!) <= 1);
 }
 
 function whyNot(judge: Judge): Impossible {

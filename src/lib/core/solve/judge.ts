@@ -28,10 +28,23 @@ export interface Judge {
   readonly settings: Settings;
 }
 
+type JudgedStage = Pick<Judge, 'track' | 'gaps' | 'wanted'> & { readonly prices: Settings['prices'] };
+
+// What speaks about a stage's gaps is the same on every set-up; a stage never changes, so it is worked out once.
+const JUDGED = new WeakMap<Stage, JudgedStage>();
+
 /** Prepares the judging of the layouts of a stage. */
 export function judgeOf(stage: Stage, setup: Setup, settings: Settings): Judge {
+  const known = JUDGED.get(stage);
+  const judged = known?.prices === settings.prices ? known : judgeStage(stage, settings);
+  JUDGED.set(stage, judged);
+  return { ...judged, setup, settings };
+}
+
+function judgeStage(stage: Stage, settings: Settings): JudgedStage {
   const track = trackStage(stage);
-  return { track, gaps: judgeGaps(track, settings), wanted: wantedBreaks(track, settings), setup, settings };
+  const gaps = judgeGaps(track, settings);
+  return { track, gaps, wanted: wantedBreaks(track, settings), prices: settings.prices };
 }
 
 /** The price of a break in every gap of a stage's start ring; with one holder no needle ends anywhere, and all cost 0. */

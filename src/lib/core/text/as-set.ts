@@ -12,10 +12,34 @@ const KNITS_LONG = ['knit the knit stitches and purl the purl stitches', 'knit t
 
 /** Says how: "in patt", "as est", "in rib as set", "even". */
 const MANNERS = [
-  ...['in est patt', 'in established patt', 'in established pattern', 'in set patt', 'in patt as set', 'in patt as est'],
-  ...['in patt', 'in pattern', 'in pat', 'in rib as set', 'in rib as est', 'in rib as established', 'in rib', 'in ribbing'],
+  ...[
+    'in est patt',
+    'in established patt',
+    'in established pattern',
+    'in set patt',
+    'in patt as set',
+    'in patt as est'
+  ],
+  ...[
+    'in patt',
+    'in pattern',
+    'in pat',
+    'in rib as set',
+    'in rib as est',
+    'in rib as established',
+    'in rib',
+    'in ribbing'
+  ],
   ...['as est', 'as set', 'as established', 'as panel', 'as they appear', 'as they face you', 'as sts appear', 'even'],
-  ...['sts as they appear', 'as for panel', 'in pattern as set', 'in pattern as established', 'in st st', 'evenly in patt', 'panel']
+  ...[
+    'sts as they appear',
+    'as for panel',
+    'in pattern as set',
+    'in pattern as established',
+    'in st st',
+    'evenly in patt',
+    'panel'
+  ]
 ].sort((left, right) => right.length - left.length);
 
 /** Reads an instruction that goes on with what the stitches show. */
@@ -42,7 +66,12 @@ function readVerb(at: Cursor): Instruction | null {
   if (count) return told ? { kind: 'work-as-set', count, span: at.span(first) } : null;
   if (!told && !target) return null;
   at.phrase('as set', 'as est', 'as established');
-  return { kind: 'work-to', operation: null, target: target ?? readTarget(at) ?? { kind: 'end' }, span: at.span(first) };
+  return {
+    kind: 'work-to',
+    operation: null,
+    target: target ?? readTarget(at) ?? { kind: 'end' },
+    span: at.span(first)
+  };
 }
 
 // "patt to last 4 sts", "rib to end", "patt 10".
@@ -53,7 +82,8 @@ function readPattern(at: Cursor): Instruction | null {
   const target = readTarget(at);
   if (target) return { kind: 'work-to', operation: null, target, span: at.span(first) };
   const count = readCount(at);
-  if (!count) return at.atStop ? { kind: 'work-to', operation: null, target: { kind: 'end' }, span: at.span(first) } : null;
+  if (!count)
+    return at.atStop ? { kind: 'work-to', operation: null, target: { kind: 'end' }, span: at.span(first) } : null;
   at.skip('st', 'sts', 'stitches');
   return { kind: 'work-as-set', count, span: at.span(first) };
 }

@@ -13,7 +13,15 @@ const MORE = new Set(["inc'd", 'incd', 'increased', 'inc', 'incs']);
 /** What may stand before a printed count. */
 const LEADS = [
   ...['there are now', 'there are', 'there should be', 'there will be', 'you now have', 'you should have', 'you have'],
-  ...['you should now have', 'you will have', 'there should now be', 'for a total of', 'a total of', 'totalling', 'total of'],
+  ...[
+    'you should now have',
+    'you will have',
+    'there should now be',
+    'for a total of',
+    'a total of',
+    'totalling',
+    'total of'
+  ],
   ...['making', 'leaving', 'having', 'total', 'now', 'you will now have', 'there remain', 'which leaves']
 ].sort((left, right) => right.length - left.length);
 

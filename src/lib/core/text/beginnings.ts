@@ -58,7 +58,9 @@ export function readJoin(at: Cursor): Statement | null {
     at.skip(',', 'and', ';', '&');
     return at.text() === 'join' ? true : null;
   });
-  at.attempt(() => (at.phrase('being careful not to twist', 'taking care not to twist') ? (skipWords(at), at.take(','), true) : null));
+  at.attempt(() =>
+    at.phrase('being careful not to twist', 'taking care not to twist') ? (skipWords(at), at.take(','), true) : null
+  );
   if (!at.take('join', 'joining')) return null;
   if (!isJoin(at)) return null;
   skipWords(at);
@@ -69,7 +71,10 @@ export function readJoin(at: Cursor): Statement | null {
 
 // "Join CC" and "Join yarn" are something else.
 function isJoin(at: Cursor): boolean {
-  return at.atStop || ['to', 'in', 'into', 'for', 'and', 'round', 'the', 'sts', 'work', 'being', 'without', 'ends'].includes(at.text());
+  return (
+    at.atStop ||
+    ['to', 'in', 'into', 'for', 'and', 'round', 'the', 'sts', 'work', 'being', 'without', 'ends'].includes(at.text())
+  );
 }
 
 function skipWords(at: Cursor): void {

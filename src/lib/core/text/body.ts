@@ -95,7 +95,14 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
 
 // Behind an instruction stands a separator, a bracket, or the next instruction.
 function endsWell(at: Cursor): boolean {
-  return at.atStop || at.text(-1) === '.' || startsInstruction(at) || LINKS.includes(at.text()) || at.looksLike(readAssertions) || at.text() === '-';
+  return (
+    at.atStop ||
+    at.text(-1) === '.' ||
+    startsInstruction(at) ||
+    LINKS.includes(at.text()) ||
+    at.looksLike(readAssertions) ||
+    at.text() === '-'
+  );
 }
 
 // "then k3", "and k2", "ending with k1".
@@ -133,8 +140,12 @@ function fail(at: Cursor, task: ClauseTask): boolean {
     return false;
   }
   const word = at.peek()!;
-  if (!body.failed) {
-    at.scope.report('unknown-stitch', { from: word.from, to: word.to }, { about: written(at), nearest: nearestName(word.text) });
+  if (!at.scope.hasUnknownInRow) {
+    at.scope.report(
+      'unknown-stitch',
+      { from: word.from, to: word.to },
+      { about: written(at), nearest: nearestName(word.text) }
+    );
   }
   body.failed = true;
   skipClause(at);

@@ -7,7 +7,17 @@ import type { Cursor } from './cursor.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const PICK_UP = [
-  ...['pick up and knit', 'pick up and k', 'pick up & knit', 'pick up & k', 'pick up', 'pu and k', 'pu & k', 'pu and knit', 'pu'],
+  ...[
+    'pick up and knit',
+    'pick up and k',
+    'pick up & knit',
+    'pick up & k',
+    'pick up',
+    'pu and k',
+    'pu & k',
+    'pu and knit',
+    'pu'
+  ],
   ...['knit up', 'k up', 'puk', 'pick up and purl', 'picking up']
 ];
 const BIND_OFF = ['bo', 'bind off', 'cast off', 'c off', 'coff', 'binding off'];
@@ -33,7 +43,12 @@ function readPickUp(at: Cursor): Instruction | null {
 
 // "along edge of heel flap", "over the gap", "between flap and instep": where the stitches are.
 function skipWhere(at: Cursor): void {
-  if (!['along', 'down', 'up', 'over', 'between', 'from', 'across', 'in', 'at', 'on', 'into', 'around'].includes(at.text())) return;
+  if (
+    !['along', 'down', 'up', 'over', 'between', 'from', 'across', 'in', 'at', 'on', 'into', 'around'].includes(
+      at.text()
+    )
+  )
+    return;
   while (!at.atStop && at.peek()?.kind !== 'open' && !isNextAction(at)) at.at += 1;
 }
 
@@ -65,7 +80,20 @@ function readCastOnHere(at: Cursor): Instruction | null {
   const count = readCount(at);
   if (!count) return null;
   at.skip('new', ...STITCH_WORDS);
-  const gap = at.skip('over', 'across', 'at', 'above', 'the', 'gap', 'thumb', 'opening', 'using', 'backward', 'loop', 'method');
+  const gap = at.skip(
+    'over',
+    'across',
+    'at',
+    'above',
+    'the',
+    'gap',
+    'thumb',
+    'opening',
+    'using',
+    'backward',
+    'loop',
+    'method'
+  );
   return gap || at.scope.row !== '' ? { kind: 'cast-on-here', count, span: at.span(first) } : null;
 }
 

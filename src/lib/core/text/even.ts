@@ -12,11 +12,46 @@ type As = 'knit' | 'purl' | 'as-set';
 const VERBS = ['work', 'cont', 'continue', 'knit', 'k', 'purl', 'p', 'work even', 'working', 'keep', 'patt', 'rib'];
 
 /** How the rows are worked, told anywhere in the sentence. */
-const KNIT = ['in st st', 'in stockinette', 'in stocking st', 'in stockinette st', 'in stocking stitch', 'in stockinette stitch'];
+const KNIT = [
+  'in st st',
+  'in stockinette',
+  'in stocking st',
+  'in stockinette st',
+  'in stocking stitch',
+  'in stockinette stitch'
+];
 const AS_SET = [
-  ...['even in est patt', 'even in patt', 'even in rib', 'even', 'straight', 'without shaping', 'w / o shaping', 'in patt as set'],
-  ...['in patt as est', 'in patt', 'in pattern as set', 'in pattern', 'in rib as set', 'in rib as est', 'in rib', 'in ribbing'],
-  ...['as set', 'as est', 'as established', 'in est patt', 'in established pattern', 'plain', 'working', 'knitting', 'in this manner'],
+  ...[
+    'even in est patt',
+    'even in patt',
+    'even in rib',
+    'even',
+    'straight',
+    'without shaping',
+    'w / o shaping',
+    'in patt as set'
+  ],
+  ...[
+    'in patt as est',
+    'in patt',
+    'in pattern as set',
+    'in pattern',
+    'in rib as set',
+    'in rib as est',
+    'in rib',
+    'in ribbing'
+  ],
+  ...[
+    'as set',
+    'as est',
+    'as established',
+    'in est patt',
+    'in established pattern',
+    'plain',
+    'working',
+    'knitting',
+    'in this manner'
+  ],
   ...['in k 2 , p 2 rib', 'in k 1 , p 1 rib', 'in rnds', 'in the rnd', 'on all sts', 'all sts', 'around', 'and']
 ].sort((left, right) => right.length - left.length);
 
@@ -97,7 +132,17 @@ function readStart(at: Cursor): 'cast-on' | 'stage' | null {
     at.skip('in', 'length', 'long');
     if (!at.take('from')) return null;
     at.skip('the', 'your');
-    const castOn = at.phrase('cast - on edge', 'cast - on', 'cast on edge', 'cast on', 'co edge', 'co', 'beg', 'beginning', 'start');
+    const castOn = at.phrase(
+      'cast - on edge',
+      'cast - on',
+      'cast on edge',
+      'cast on',
+      'co edge',
+      'co',
+      'beg',
+      'beginning',
+      'start'
+    );
     while (!at.atStop && at.peek()?.kind !== 'open') at.at += 1;
     return castOn ? ('cast-on' as const) : ('stage' as const);
   });

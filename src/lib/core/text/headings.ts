@@ -9,11 +9,84 @@ import { startsInstruction } from './wording.ts';
 
 /** Words of which a heading in small letters may consist. */
 const STAGE_WORDS = new Set([
-  ...['cuff', 'leg', 'heel', 'flap', 'turn', 'turning', 'gusset', 'gussets', 'foot', 'toe', 'brim', 'body', 'crown', 'hand'],
-  ...['thumb', 'finger', 'fingers', 'finishing', 'ankle', 'top', 'setup', 'set', 'up', 'instep', 'sole', 'sleeve', 'hem'],
-  ...['shaping', 'decreases', 'ribbing', 'rib', 'pick', 'picking', 'divide', 'short', 'row', 'wristband', 'band', 'ear'],
-  ...['first', 'second', 'third', 'left', 'right', 'upper', 'lower', 'the', 'and', 'of', 'for', 'opening', 'little', 'ring', 'index'],
-  ...['middle', 'palm', 'closing', 'make', 'both', 'alike', 'edging', 'border', 'increases', 'yoke', 'neck', 'peak', 'hat', 'sock']
+  ...[
+    'cuff',
+    'leg',
+    'heel',
+    'flap',
+    'turn',
+    'turning',
+    'gusset',
+    'gussets',
+    'foot',
+    'toe',
+    'brim',
+    'body',
+    'crown',
+    'hand'
+  ],
+  ...[
+    'thumb',
+    'finger',
+    'fingers',
+    'finishing',
+    'ankle',
+    'top',
+    'setup',
+    'set',
+    'up',
+    'instep',
+    'sole',
+    'sleeve',
+    'hem'
+  ],
+  ...[
+    'shaping',
+    'decreases',
+    'ribbing',
+    'rib',
+    'pick',
+    'picking',
+    'divide',
+    'short',
+    'row',
+    'wristband',
+    'band',
+    'ear'
+  ],
+  ...[
+    'first',
+    'second',
+    'third',
+    'left',
+    'right',
+    'upper',
+    'lower',
+    'the',
+    'and',
+    'of',
+    'for',
+    'opening',
+    'little',
+    'ring',
+    'index'
+  ],
+  ...[
+    'middle',
+    'palm',
+    'closing',
+    'make',
+    'both',
+    'alike',
+    'edging',
+    'border',
+    'increases',
+    'yoke',
+    'neck',
+    'peak',
+    'hat',
+    'sock'
+  ]
 ]);
 
 /** Headings over things that are not knitted. */
@@ -69,7 +142,9 @@ function isLineHeading(at: Cursor, first: number, end: number): boolean {
   const colon = at.source.tokens[at.range.end - 1]!.text === ':';
   if (isCapitals(at, first, end)) return !isOneStitch(at, first, end) && (words.every(isPlainWord) || colon);
   if (words.every(({ text }) => STAGE_WORDS.has(text) || text === '-')) return true;
-  return colon && words.every(isPlainWord) && !words.some(({ text }) => /^(?:only|sizes?|follows|needles?)$/u.test(text));
+  return (
+    colon && words.every(isPlainWord) && !words.some(({ text }) => /^(?:only|sizes?|follows|needles?)$/u.test(text))
+  );
 }
 
 function isPlainWord({ kind, text }: { readonly kind: string; readonly text: string }): boolean {
@@ -84,7 +159,9 @@ function isCapitals(at: Cursor, first: number, end: number): boolean {
 function isOneStitch(at: Cursor, first: number, end: number): boolean {
   if (at.source.tokens.slice(first, end).every(({ text }) => STAGE_WORDS.has(text) || text === '-')) return false;
   const name = at.within(first, end);
-  return (end - first === 1 && startsInstruction(name)) || name.looksLike((inner) => readOperation(inner) && inner.done);
+  return (
+    (end - first === 1 && startsInstruction(name)) || name.looksLike((inner) => readOperation(inner) && inner.done)
+  );
 }
 
 function restIsRemark(at: Cursor, end: number): boolean {

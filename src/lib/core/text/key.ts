@@ -179,7 +179,12 @@ function readSum(at: Cursor, name: string): Operation | null {
   });
 }
 
-function summed(told: { readonly name: string; readonly words: string; readonly takes: number; readonly faces: Face[] }): Operation {
+function summed(told: {
+  readonly name: string;
+  readonly words: string;
+  readonly takes: number;
+  readonly faces: Face[];
+}): Operation {
   const { takes, faces } = told;
   const family: Family = faces.length > takes ? 'increase' : faces.length < takes ? 'decrease' : 'knit';
   return { ...told, family, makes: faces.length, leans: 'none', crosses: false };

@@ -100,7 +100,8 @@ function readOrdinalRows(at: Cursor): RowLabel | null {
     if (!ordinal || ordinal.value === null) return null;
     const from = numbers.at(-1);
     const isRange = from !== undefined && ['to', '-'].includes(at.text(-2));
-    if (isRange) for (let number = from + 1; number < ordinal.value && number < MOST_NUMBERS; number += 1) numbers.push(number);
+    if (isRange)
+      for (let number = from + 1; number < ordinal.value && number < MOST_NUMBERS; number += 1) numbers.push(number);
     numbers.push(ordinal.value);
     if (!at.take('to', '-', 'and', '&', ',')) break;
   }
@@ -173,7 +174,9 @@ function readBareNumber(at: Cursor): RowLabel | null {
   if (at.at !== at.range.from || at.peek(1)?.text !== ':') return null;
   const number = rowNumber(at);
   at.at += 1;
-  return number === null ? null : { noun: 'Row', numbers: { kind: 'numbers', numbers: [number] }, name: null, side: null };
+  return number === null
+    ? null
+    : { noun: 'Row', numbers: { kind: 'numbers', numbers: [number] }, name: null, side: null };
 }
 
 // "(RS)", "[WS]", "(dec)", "(right side) -": the side is kept, the rest says what the row is for.

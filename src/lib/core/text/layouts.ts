@@ -66,7 +66,7 @@ interface NeedleLoad {
 
 function readList(at: Cursor, readOne: () => NeedleLoad | null): Loads | null {
   const loads: Sized<number>[] = [];
-  for (let more = true; more && loads.length < MOST_NEEDLES; ) {
+  for (let more = true; more && loads.length < MOST_NEEDLES;) {
     const load = at.attempt(() => {
       if (loads.length > 0) at.skip(',', ';', 'and', '&');
       return readOne();
@@ -86,7 +86,9 @@ function readEach(at: Cursor): Loads | null {
   if (!count || !(at.take('each', 'every') || at.peek(-1)?.text === 'per')) return null;
   const needles = at.take('of') ? (at.skip('the'), at.whole()) : at.scope.needles;
   if (!at.take('needle', 'needles', 'dpn', 'dpns', 'ndl', 'ndls')) return null;
-  return needles !== null && needles >= 2 && needles <= MOST_NEEDLES ? new Array<Sized<number>>(needles).fill(count) : null;
+  return needles !== null && needles >= 2 && needles <= MOST_NEEDLES
+    ? new Array<Sized<number>>(needles).fill(count)
+    : null;
 }
 
 /** Reads a sentence that lays the stitches on the needles. */

@@ -4,7 +4,7 @@ import { Cursor } from './cursor.ts';
 import { readHeading } from './headings.ts';
 import { readLabel } from './labels.ts';
 import type { Scope } from './scope.ts';
-import type { Line, TokenText } from './tokens.ts';
+import type { Line, Token, TokenText } from './tokens.ts';
 
 /** A line as it was meant. */
 export interface MeantLine {
@@ -27,7 +27,8 @@ export function meantLines(source: TokenText, scope: Scope): MeantLine[] {
   let before: Line | null = null;
   for (const line of source.lines) {
     const last = result.at(-1);
-    if (last && before && goesOn(source, { before, line, scope })) result[result.length - 1] = { ...last, end: line.end };
+    if (last && before && goesOn(source, { before, line, scope }))
+      result[result.length - 1] = { ...last, end: line.end };
     else result.push({ first: line.first, end: line.end, number: line.number });
     before = line;
   }
@@ -36,15 +37,21 @@ export function meantLines(source: TokenText, scope: Scope): MeantLine[] {
 
 function goesOn(source: TokenText, at: { readonly before: Line; readonly line: Line; readonly scope: Scope }): boolean {
   const { before, line, scope } = at;
-  if (line.number !== before.number + 1 || before.number === source.lines[0]?.number) return false;
   const last = source.tokens[before.end - 1];
   const first = source.tokens[line.first];
-  if (!last || !first || /^[.:!?]$/u.test(last.text) || last.kind === 'close') return false;
+  const isNext = line.number === before.number + 1 && before.number !== source.lines[0]?.number;
+  if (!isNext || !last || !first || isEnd(last) || isBeginning(first)) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
   if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
-  if (/^[#*]/u.test(first.text)) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
-  if (STARTERS.test(first.text) && first.capital) return false;
   if (cursor(line).looksLike(readHeading)) return false;
   return !first.capital || before.to - before.from >= WRAPPED;
+}
+
+function isEnd({ text, kind }: Token): boolean {
+  return /^[.:!?]$/u.test(text) || kind === 'close';
+}
+
+function isBeginning({ text, capital }: Token): boolean {
+  return /^[#*]/u.test(text) || (capital && STARTERS.test(text));
 }

@@ -41,7 +41,8 @@ export function readLetter(at: Cursor): string | null {
   const token = at.peek();
   if (!token) return null;
   const isLetter = token.kind === 'word' && /^[a-z]$/u.test(token.text) && token.capital;
-  const isNumber = token.kind === 'number' && (token.glued || at.peek(-1)?.text !== 'm') && Number.isInteger(token.value);
+  const isNumber =
+    token.kind === 'number' && (token.glued || at.peek(-1)?.text !== 'm') && Number.isInteger(token.value);
   if (!isLetter && !isNumber) return null;
   at.at += 1;
   return isLetter ? token.text.toUpperCase() : `m${token.text}`;

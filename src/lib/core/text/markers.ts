@@ -6,8 +6,22 @@ import { readBor, readLetter, readMarkerName } from './marker-names.ts';
 
 const PLACE = ['pm', 'pmk', 'place marker', 'place m', 'place a marker', 'pl m', 'place markers', 'place new marker'];
 const SLIP = ['sm', 'slm', 'sl m', 'slip m', 'slip marker', 'slip the marker', 'sl marker', 'slip next marker'];
-const REMOVE = ['rm', 'remove m', 'remove marker', 'remove the marker', 'removing marker', 'removing m', 'remove next marker'];
-const LOCKING = ['place a locking marker', 'place locking marker', 'hang a locking marker', 'pm locking', 'place removable marker'];
+const REMOVE = [
+  'rm',
+  'remove m',
+  'remove marker',
+  'remove the marker',
+  'removing marker',
+  'removing m',
+  'remove next marker'
+];
+const LOCKING = [
+  'place a locking marker',
+  'place locking marker',
+  'hang a locking marker',
+  'pm locking',
+  'place removable marker'
+];
 
 /** Reads an instruction that places, slips or removes a marker. */
 export function readMarker(at: Cursor): Instruction | null {

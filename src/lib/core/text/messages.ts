@@ -87,6 +87,7 @@ export const READ_MESSAGES = {
   }
 } as const satisfies Record<string, Entry>;
 
+/** A code of the catalogue. */
 export type ReadCode = keyof typeof READ_MESSAGES;
 
 function at(facts: Facts): string {

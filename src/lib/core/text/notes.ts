@@ -16,5 +16,9 @@ function holdsWork(at: Cursor, end: number): boolean {
   at.at += 1;
   while (['open', 'asterisk'].includes(at.peek()?.kind ?? '') && at.at < end) at.at += 1;
   const noteWord = /^(?:rs|ws|dec|inc|right|wrong|decrease|increase|see|about|approx|note)$/u.test(at.text());
-  return !noteWord && at.peek()?.kind !== 'close' && (startsInstruction(at) || (at.peek()?.value !== null && at.peek()?.kind !== 'ordinal'));
+  return (
+    !noteWord &&
+    at.peek()?.kind !== 'close' &&
+    (startsInstruction(at) || (at.peek()?.value !== null && at.peek()?.kind !== 'ordinal'))
+  );
 }

@@ -103,7 +103,8 @@ export function readOperation(at: Cursor): FoundOperation | null {
 function fromKey(at: Cursor): FoundOperation | null {
   const entries = at.scope.key.filter((entry) => entry.atoms[0] === atomAt(at));
   for (const entry of entries.sort((left, right) => right.atoms.length - left.atoms.length)) {
-    if (at.attempt(() => matchWording(at, { ...entry, linked: false, commas: false }) || null)) return { operation: entry.operation, counted: false };
+    if (at.attempt(() => matchWording(at, { ...entry, linked: false, commas: false }) || null))
+      return { operation: entry.operation, counted: false };
   }
   return null;
 }
@@ -125,15 +126,18 @@ function matchWording(at: Cursor, { atoms, linked, commas }: Wording): boolean {
   for (const [index, atom] of atoms.entries()) {
     if (linked && index > 0 && !/^\d/u.test(atom) && at.text() !== '-') return false;
     if (index > 0) skipFillers(at, { atom, commas });
-    if (takePass(at, atom)) continue;
-    if (atomAt(at) !== atom) return false;
-    const token = at.peek()!;
-    const loose = /^[a-z]$/u.test(atom) && /^\d+$/u.test(atoms[index - 1] ?? '') && index === atoms.length - 1;
-    if (loose && at.at > first && !token.glued) return false;
-    at.at += 1;
+    if (!takePass(at, atom) && !takeAtom(at, atoms, index)) return false;
   }
-  if (atoms.includes('psso') || atoms.includes('p2sso')) at.phrase('over', 'over it');
   return !isInsideWord(at, first);
+}
+
+function takeAtom(at: Cursor, atoms: readonly string[], index: number): boolean {
+  const atom = atoms[index]!;
+  if (atomAt(at) !== atom) return false;
+  const isSuffix = index > 0 && index === atoms.length - 1 && /^[a-z]$/u.test(atom) && /^\d+$/u.test(atoms[index - 1]!);
+  if (isSuffix && !at.peek()!.glued) return false;
+  at.at += 1;
+  return true;
 }
 
 // "sl 1, k1, psso" and "slip, slip, knit" are one operation; "k1, p1, k1" is three.
@@ -147,7 +151,9 @@ function isInsideWord(at: Cursor, first: number): boolean {
   const token = at.peek();
   const last = at.peek(-1);
   if (!token?.glued || !last || at.at === first) return false;
-  return last.kind === 'number' && token.kind === 'word' && token.text !== 'x' && token.text !== 'sts' && token.text !== 'st';
+  return (
+    last.kind === 'number' && token.kind === 'word' && token.text !== 'x' && token.text !== 'sts' && token.text !== 'st'
+  );
 }
 
 function skipFillers(at: Cursor, told: { readonly atom: string; readonly commas: boolean }): void {

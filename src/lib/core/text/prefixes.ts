@@ -21,7 +21,8 @@ export function readPrefix(at: Cursor, readInner: (at: Cursor) => Body): readonl
 
 function wholeWhenBare(at: Cursor, instruction: Instruction, body: Body): Instruction {
   const written = at.source.text.slice(instruction.span.from, instruction.span.to);
-  if (body.instructions.length !== 1 || instruction.kind !== 'work' || !isBare(instruction, written)) return instruction;
+  if (body.instructions.length !== 1 || instruction.kind !== 'work' || !isBare(instruction, written))
+    return instruction;
   return { kind: 'work-to', operation: instruction.operation, target: { kind: 'end' }, span: instruction.span };
 }
 

@@ -53,7 +53,12 @@ function isOnce(at: Cursor, told: { readonly rows: RowReference; readonly first:
 
 function statement(
   at: Cursor,
-  told: { readonly rows: RowReference; readonly first: number; readonly extent: RowExtent; readonly plainBetween: number }
+  told: {
+    readonly rows: RowReference;
+    readonly first: number;
+    readonly extent: RowExtent;
+    readonly plainBetween: number;
+  }
 ): RepeatRows {
   const { rows, extent, plainBetween } = told;
   const sizes = at.scope.onlySizes;

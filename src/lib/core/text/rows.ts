@@ -12,6 +12,7 @@ export function readRow(at: Cursor, isOther: BodyOptions['isOther']): Statement[
   const label = at.attempt(readLabel);
   if (!label) return null;
   at.scope.row = labelWords(label);
+  at.scope.rowFrom = at.span(first).from;
   const same = at.attempt((inner) => readSameAs(inner, { label, first }));
   const rows = same ?? withRemarks(at, rowOf(at, { label, first, body: readBody(at, { isOther, place: 'label' }) }));
   for (const row of rows) if (row.kind === 'row') remember(at, row);
@@ -21,7 +22,9 @@ export function readRow(at: Cursor, isOther: BodyOptions['isOther']): Statement[
 
 function labelWords({ noun, numbers, name }: RowLabel): string {
   if (numbers.kind === 'numbers') return `${noun} ${numbers.numbers[0]}`;
-  return name ?? (numbers.kind === 'parity' ? `${numbers.parity} ${noun.toLowerCase()}s` : `Next ${noun.toLowerCase()}`);
+  return (
+    name ?? (numbers.kind === 'parity' ? `${numbers.parity} ${noun.toLowerCase()}s` : `Next ${noun.toLowerCase()}`)
+  );
 }
 
 interface ReadRow {

@@ -14,7 +14,22 @@ export interface KeyEntry {
 
 /** Words that name parts of a tube without being declared. */
 export const BODY_PARTS = new Set([
-  ...['instep', 'sole', 'heel', 'foot', 'back', 'front', 'palm', 'gusset', 'thumb', 'toe', 'flap', 'top', 'bottom', 'hand'],
+  ...[
+    'instep',
+    'sole',
+    'heel',
+    'foot',
+    'back',
+    'front',
+    'palm',
+    'gusset',
+    'thumb',
+    'toe',
+    'flap',
+    'top',
+    'bottom',
+    'hand'
+  ],
   ...['panel', 'leg', 'cuff', 'finger', 'side', 'left', 'right', 'seam']
 ]);
 
@@ -34,6 +49,8 @@ export class Scope {
   begun = false;
   stage = '';
   row = '';
+  /** Where the row being read begins. */
+  rowFrom = 0;
   depth = 0;
 
   /** @param sizes - Names of the sizes, at least one. */
@@ -47,6 +64,11 @@ export class Scope {
   /** Notes a trouble. */
   report(code: ReadCode, span: Span, facts: Facts = {}): void {
     this.diagnostics.push(readDiagnostic(code, span, { where: this.where, ...facts }));
+  }
+
+  /** Whether an unknown stitch was told in the row being read: the next ones in it may follow from the first. */
+  get hasUnknownInRow(): boolean {
+    return this.diagnostics.some(({ code, span }) => code === 'unknown-stitch' && span.from >= this.rowFrom);
   }
 
   /** Drops the troubles noted after the first so many: what was tried there did not hold. */

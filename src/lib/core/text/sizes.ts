@@ -5,6 +5,9 @@ import { Cursor } from './cursor.ts';
 import type { Scope } from './scope.ts';
 import type { TokenText } from './tokens.ts';
 
+/** Longest name of a size that a line may be told for, in characters. */
+const LONGEST_NAME = 60;
+
 const NAME_ENDS = new Set([',', ':', ';', '/', '(', '[', ')', ']', '.']);
 
 /** Reads "Sizes: S (M, L)"; `null` for any other line. */
@@ -86,7 +89,7 @@ function complement(at: Cursor): readonly number[] {
 function readSizeNames(at: Cursor): number[] {
   const sizes: number[] = [];
   for (let turn = 0; turn < 40; turn += 1) {
-    const size = readSizeName(at);
+    const size = at.attempt(readSizeName);
     if (size === null) break;
     sizes.push(size);
     at.skip(',', 'and', '&', '/');
@@ -97,21 +100,22 @@ function readSizeNames(at: Cursor): number[] {
 
 function readSizeName(at: Cursor): number | null {
   const { sizes } = at.scope;
-  const text = at.source.text.slice(at.peek()?.from ?? 0);
+  const text = at.source.text.slice(at.peek()?.from ?? 0, (at.peek()?.from ?? 0) + LONGEST_NAME);
+  const from = at.peek()?.from;
   const found = sizes
     .map((name, size) => ({ name, size }))
     .filter(({ name }) => name !== '' && startsWithName(text, name))
     .sort((left, right) => right.name.length - left.name.length)[0];
-  if (found && at.peek()) {
-    const end = at.peek()!.from + found.name.length;
-    while (!at.done && at.peek()!.from < end) at.at += 1;
-    return found.size;
-  }
-  const token = at.peek();
-  const position = token?.kind === 'ordinal' || token?.kind === 'number' ? token.value! : 0;
-  if (position < 1 || position > sizes.length || !Number.isInteger(position)) return null;
-  at.at += 1;
-  return position - 1;
+  if (!found || from === undefined) return readPosition(at);
+  while (!at.done && at.peek()!.from < from + found.name.length) at.at += 1;
+  return found.size;
+}
+
+// "first", "2": a place in the list of sizes.
+function readPosition(at: Cursor): number | null {
+  const position = (at.kind('ordinal') ?? at.kind('number'))?.value ?? 0;
+  const exists = Number.isInteger(position) && position >= 1 && position <= at.scope.sizes.length;
+  return exists ? position - 1 : null;
 }
 
 function startsWithName(text: string, name: string): boolean {

@@ -162,7 +162,9 @@ export class StageReader {
 
   // "The heel flap is worked back and forth on the 32 heel sts." says what a heading may say.
   private overOf(statements: readonly Statement[], at: Cursor): StageText['over'] {
-    const isFlat = statements.some((statement) => statement.kind === 'prose' && /back and forth|worked flat/iu.test(statement.text));
+    const isFlat = statements.some(
+      (statement) => statement.kind === 'prose' && /back and forth|worked flat/iu.test(statement.text)
+    );
     return isFlat ? readOver(at.within(at.range.from, at.range.end)) : null;
   }
 

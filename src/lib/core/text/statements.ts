@@ -64,7 +64,8 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     return;
   }
   if (readCounts(at, statements) || skipNote(at)) return;
-  const free = looksLikeWork(at) || at.peek()?.kind === 'asterisk' || at.peek()?.kind === 'open' ? readFreeRow(at, isOther) : null;
+  const free =
+    looksLikeWork(at) || at.peek()?.kind === 'asterisk' || at.peek()?.kind === 'open' ? readFreeRow(at, isOther) : null;
   statements.push(...(free ?? [readRest(at)]));
 }
 
@@ -93,7 +94,9 @@ function readCounts(at: Cursor, statements: Statement[]): boolean {
   const index = statements.findLastIndex((statement) => statement.kind !== 'prose');
   const joined = withAssertions(statements[index], counts);
   if (joined) statements[index] = joined;
-  else for (const assertion of counts) statements.push(forItsSizes(at, { kind: 'check', assertion, span: assertion.span }));
+  else
+    for (const assertion of counts)
+      statements.push(forItsSizes(at, { kind: 'check', assertion, span: assertion.span }));
   return true;
 }
 
@@ -132,7 +135,7 @@ function failingToken(at: Cursor): number {
   readBody(sentence, { isOther: () => false, place: 'inner' });
   const from = diagnostics[troubles]?.span.from ?? 0;
   at.scope.forget(troubles);
-  for (sentence.at = first; (sentence.peek()?.from ?? Infinity) < from; ) sentence.at += 1;
+  for (sentence.at = first; (sentence.peek()?.from ?? Infinity) < from;) sentence.at += 1;
   return sentence.done ? first : sentence.at;
 }
 

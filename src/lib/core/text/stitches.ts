@@ -16,9 +16,32 @@ const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 
 /** Words after a stitch that tell how, and change neither count nor face. */
 const MANNERS = [
-  ...['with yarn in back', 'with yarn in front', 'with yarn at back', 'with yarn at front', 'as if to knit', 'as if to purl'],
-  ...['with yarn held in back', 'with yarn held in front', 'across gap', 'across the gap', 'to close gap', 'picking up wraps'],
-  ...['picking up wraps as you go', 'knitting wraps together with sts', 'in the usual way', 'wyib', 'wyif', 'wyb', 'wyf', 'yib'],
+  ...[
+    'with yarn in back',
+    'with yarn in front',
+    'with yarn at back',
+    'with yarn at front',
+    'as if to knit',
+    'as if to purl'
+  ],
+  ...[
+    'with yarn held in back',
+    'with yarn held in front',
+    'across gap',
+    'across the gap',
+    'to close gap',
+    'picking up wraps'
+  ],
+  ...[
+    'picking up wraps as you go',
+    'knitting wraps together with sts',
+    'in the usual way',
+    'wyib',
+    'wyif',
+    'wyb',
+    'wyf',
+    'yib'
+  ],
   ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'one at a time']
 ].map((phrase) => phrase.split(' '));
 
@@ -58,14 +81,20 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   if (found.counted) return ONE;
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
-    at.skip('the');
-    const next = at.skip('next', 'first') || at.peek()?.value === 1;
-    if (!next) at.skip('rem', 'remaining');
+    const isNext = skipToCount(at);
     const count = isCounted(found) ? readCount(at) : null;
     if (count && isTimes(at)) return null;
-    if (count) return (readNounAndNeedle(at), count);
-    return next && readNounAndNeedle(at) ? ONE : null;
+    const noun = (count !== null || isNext) && readNounAndNeedle(at);
+    return count ?? (noun ? ONE : null);
   });
+}
+
+// "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
+function skipToCount(at: Cursor): boolean {
+  at.skip('the');
+  const isNext = at.skip('next', 'first');
+  if (!isNext) at.skip('rem', 'remaining');
+  return isNext;
 }
 
 // "(k the first) 34 sts onto one needle for the heel".
@@ -146,4 +175,3 @@ export function isBare(instruction: Instruction, written: string): boolean {
   if (instruction.kind !== 'work' || !/^[kp]$/u.test(instruction.operation.name)) return false;
   return /^(?:k|p|knit|purl)$/iu.test(written.trim());
 }
-

@@ -82,7 +82,7 @@ function readSection(at: Cursor): Target | null {
 
 function readGap(at: Cursor): Target | null {
   at.skip('the', 'wrapped', 'turning');
-  return at.take('gap', 'ds', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null)
+  return (at.take('gap', 'ds', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null))
     ? { kind: 'gap', before: NONE }
     : null;
 }

@@ -4,6 +4,7 @@ import type { SyntaxNodeRef } from '@lezer/common';
 import { patternLanguage } from './language.ts';
 import { digitsValue, ordinalValue, wordValue } from './numbers.ts';
 
+/** What a token is. An ordinal is "first" or "3rd"; a mark is any sign that is no bracket and no asterisk. */
 export type TokenKind = 'word' | 'number' | 'ordinal' | 'open' | 'close' | 'asterisk' | 'mark';
 
 /** One token. Places are UTF-16 code units of the original text, half-open. */

@@ -4,12 +4,44 @@ import { operationNamed } from '../model/operations.ts';
 import { HandWord, RowWord, StitchWord } from './pattern.grammar.terms';
 
 const HAND_WORDS = new Set([
-  ...['pm', 'sm', 'slm', 'rm', 'turn', 'join', 'co', 'bo', 'cast', 'bind', 'marker', 'm', 'bor', 'graft', 'place', 'remove'],
+  ...[
+    'pm',
+    'sm',
+    'slm',
+    'rm',
+    'turn',
+    'join',
+    'co',
+    'bo',
+    'cast',
+    'bind',
+    'marker',
+    'm',
+    'bor',
+    'graft',
+    'place',
+    'remove'
+  ],
   ...['pick', 'pu', 'wrap', 'hold', 'return']
 ]);
 
 const ROW_WORDS = new Set([
-  ...['rnd', 'rnds', 'round', 'rounds', 'row', 'rows', 'rep', 'repeat', 'times', 'around', 'across', 'until', 'end', 'last'],
+  ...[
+    'rnd',
+    'rnds',
+    'round',
+    'rounds',
+    'row',
+    'rows',
+    'rep',
+    'repeat',
+    'times',
+    'around',
+    'across',
+    'until',
+    'end',
+    'last'
+  ],
   ...['twice', 'once', 'more', 'rs', 'ws', 'even', 'next', 'work']
 ]);
 

@@ -7,15 +7,94 @@ import { atomAt, readOperation } from './phrases.ts';
 
 /** Verbs that begin instructions beside the stitches themselves. */
 const VERBS = new Set([
-  ...['pm', 'sm', 'rm', 'slm', 'turn', 'work', 'rep', 'repeat', 'co', 'bo', 'cast', 'bind', 'pick', 'pu', 'place', 'slip'],
-  ...['join', 'patt', 'rib', 'cont', 'continue', 'divide', 'move', 'put', 'arrange', 'transfer', 'distribute', 'remove', 'slide'],
-  ...['w', 'inc', 'dec', 'graft', 'return', 'narrow', 'change', 'wrap', 'drop', 'rejoin', 'decrease', 'increase', 'leave']
+  ...[
+    'pm',
+    'sm',
+    'rm',
+    'slm',
+    'turn',
+    'work',
+    'rep',
+    'repeat',
+    'co',
+    'bo',
+    'cast',
+    'bind',
+    'pick',
+    'pu',
+    'place',
+    'slip'
+  ],
+  ...[
+    'join',
+    'patt',
+    'rib',
+    'cont',
+    'continue',
+    'divide',
+    'move',
+    'put',
+    'arrange',
+    'transfer',
+    'distribute',
+    'remove',
+    'slide'
+  ],
+  ...[
+    'w',
+    'inc',
+    'dec',
+    'graft',
+    'return',
+    'narrow',
+    'change',
+    'wrap',
+    'drop',
+    'rejoin',
+    'decrease',
+    'increase',
+    'leave'
+  ]
 ]);
 
 /** Small words that prose has and instructions lack. */
 const PROSE = new Set([
-  ...['is', 'are', 'it', 'its', 'will', 'be', 'was', 'you', 'your', 'this', 'these', 'that', 'which', 'here', 'now', 'not'],
-  ...['can', 'may', 'should', 'has', 'have', 'if', 'when', 'so', 'there', 'them', 'they', 'but', 'or', 'as', 'for', 'from'],
+  ...[
+    'is',
+    'are',
+    'it',
+    'its',
+    'will',
+    'be',
+    'was',
+    'you',
+    'your',
+    'this',
+    'these',
+    'that',
+    'which',
+    'here',
+    'now',
+    'not'
+  ],
+  ...[
+    'can',
+    'may',
+    'should',
+    'has',
+    'have',
+    'if',
+    'when',
+    'so',
+    'there',
+    'them',
+    'they',
+    'but',
+    'or',
+    'as',
+    'for',
+    'from'
+  ],
   ...['of', 'being', 'form', 'forms', 'set', 'sets', 'waits', 'wait', 'begins', 'begin', 'rest', 'rests']
 ]);
 
@@ -30,16 +109,22 @@ export function startsInstruction(at: Cursor): boolean {
 /** Whether the clause here is a remark in words, and no instruction that failed. */
 export function isRemark(at: Cursor): boolean {
   if (startsWithVerb(at)) return false;
+  const length = clauseLength(at);
+  if (at.text(length) === ':' && at.looksLike(() => startsBehind(at, length + 1))) return false;
   let words = 0;
   let small = 0;
-  for (let offset = 0; offset < 40; offset += 1) {
-    const token = at.peek(offset);
-    if (!token || token.text === ',' || token.text === '.' || token.text === ';') break;
-    if (token.text === ':' && at.looksLike(() => startsBehind(at, offset + 1))) return false;
-    if (token.kind === 'word') words += 1;
-    if (PROSE.has(token.text)) small += 1;
+  for (let offset = 0; offset < length; offset += 1) {
+    if (at.peek(offset)?.kind === 'word') words += 1;
+    if (PROSE.has(at.text(offset))) small += 1;
   }
   return words >= 3 && small > 0 && nearestName(at.text()) === null;
+}
+
+// Tokens up to the next separator or colon; no more than a remark has.
+function clauseLength(at: Cursor): number {
+  let length = 0;
+  while (length < 40 && !/^[,.;:]?$/u.test(at.text(length))) length += 1;
+  return length;
 }
 
 function startsBehind(at: Cursor, tokens: number): boolean {
