@@ -203,6 +203,8 @@ describe.each<readonly [string, readonly Case[]]>([
     [
       ['k18, ssk, k1, turn', 'k18 ssk k1 turn'],
       ['k18, turn work', 'k18 turn'],
+      ['k18. T.', 'k18 turn'],
+      ['k to end, picking up wraps', 'k>end'],
       ['k to last st, w&t', 'k>-1 w&t'],
       ['k to last st, wrap and turn', 'k>-1 w&t'],
       ['k to last st, wrap next st and turn', 'k>-1 w&t'],
@@ -216,6 +218,7 @@ describe.each<readonly [string, readonly Case[]]>([
       ['pick up and knit 18 sts along the other edge of the flap and k 9', 'pu18 k9'],
       ['pu & k 16, k2', 'pu16 k2'],
       ['pick up 16 sts along flap, k2', 'pu16 k2'],
+      ['pick up 16-18 sts, k2', 'pu16 k2'],
       ['pu 1 st between flap and instep, k2', 'pu1 k2'],
       ['BO 6 sts, k to end', 'bo6 k>end'],
       ['bind off 6, k to end', 'bo6 k>end'],

@@ -24,7 +24,7 @@ import type { Sized } from '$lib/core/model/sized.ts';
 import { readPattern } from '$lib/core/text/read.ts';
 
 /** Prints a number for every size. */
-export function printSized(sized: Sized<number>): string {
+function printSized(sized: Sized<number>): string {
   return sized.map((entry) => entry ?? '-').join('|');
 }
 
@@ -58,7 +58,7 @@ function printWork(name: string, count: Sized<number>): string {
 }
 
 /** Prints one instruction. */
-export function printInstruction(instruction: Instruction): string {
+function printInstruction(instruction: Instruction): string {
   switch (instruction.kind) {
     case 'work':
       return printWork(instruction.operation.name, instruction.count);
@@ -100,8 +100,6 @@ function printAtEdge(instruction: AtEdge): string {
       return `hold${printSized(instruction.count)}${instruction.name ? `:${instruction.name}` : ''}`;
     case 'turn':
       return { none: 'turn', wrap: 'w&t', double: 'turn+ds' }[instruction.mark];
-    default:
-      return instruction.kind;
   }
 }
 
@@ -111,7 +109,7 @@ export function printBody(body: readonly Instruction[]): string {
 }
 
 /** Prints a printed count: `total 62`, `change -2`, `heel 17`, `rows 31`, `loads 16-32-16`. */
-export function printAssertion(assertion: Assertion): string {
+function printAssertion(assertion: Assertion): string {
   if (assertion.kind === 'loads') return `loads ${assertion.loads.map(printSized).join('-')}`;
   const what = assertion.kind === 'part' ? assertion.of : assertion.kind;
   return `${what} ${printSized(assertion.count)}`;
@@ -158,8 +156,8 @@ function printPlain(statement: Statement): string {
       return `layout ${statement.loads.map(printSized).join('-')}`;
     case 'check':
       return `check ${printAssertion(statement.assertion)}`;
-    default:
-      return statement.kind === 'prose' ? `"${statement.text}"` : statement.kind;
+    case 'prose':
+      return `"${statement.text}"`;
   }
 }
 

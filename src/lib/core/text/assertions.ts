@@ -32,6 +32,9 @@ const TAILS = [
   ...['in the rnd', 'in the round', 'live', 'in work']
 ].sort((left, right) => right.length - left.length);
 
+/** Words that end the name of a part, or make it no printed count at all: "2 purl sts". */
+const NO_NAME = /^(?:sts?|stitch(?:es)?|[kp]|knit|purl)$/u;
+
 /** Words before "sts" that name no part. */
 const NO_PART = new Set(['live', 'total', 'rem', 'remaining', 'working', 'more', 'new', 'held']);
 
@@ -123,7 +126,7 @@ function readPart(at: Cursor): Assertion | null {
 
 function readPartName(at: Cursor): string {
   const words: string[] = [];
-  while (words.length < 3 && at.peek()?.kind === 'word' && !STITCH_WORDS.includes(at.text())) {
+  while (words.length < 3 && at.peek()?.kind === 'word' && !NO_NAME.test(at.text())) {
     if (!NO_PART.has(at.text())) words.push(at.text());
     at.at += 1;
   }

@@ -33,6 +33,17 @@ export interface BodyOptions {
 /** Words between clauses that say nothing. */
 const LINKS = ['then', 'and', '&', 'now', 'also', 'next', 'end', 'ending', 'ends', 'with', 'finally'];
 
+/** Clauses that say how the stitches are worked and change none. */
+const MANNERS = [
+  ...['picking up wraps as you go', 'picking up wraps as you come to them', 'picking up wraps', 'working in patt'],
+  ...[
+    'knitting wraps together with sts',
+    'knitting wraps tog with sts',
+    'being careful not to twist',
+    'keeping patt correct'
+  ]
+];
+
 const END: Target = { kind: 'end' };
 
 /**
@@ -80,7 +91,7 @@ interface ClauseTask {
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
-  if (skipNote(at)) return true;
+  if (skipNote(at) || at.phrase(...MANNERS)) return true;
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
     body.assertions.push(...counts);
@@ -140,13 +151,8 @@ function fail(at: Cursor, task: ClauseTask): boolean {
     return false;
   }
   const word = at.peek()!;
-  if (!at.scope.hasUnknownInRow) {
-    at.scope.report(
-      'unknown-stitch',
-      { from: word.from, to: word.to },
-      { about: written(at), nearest: nearestName(word.text) }
-    );
-  }
+  const span = { from: word.from, to: word.to };
+  at.scope.reportOnce('unknown-stitch', span, { about: written(at), nearest: nearestName(word.text) });
   body.failed = true;
   skipClause(at);
   if (at.text() === ':') skipStretch(at, task);

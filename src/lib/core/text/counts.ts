@@ -46,7 +46,7 @@ function isNone(at: Cursor): boolean {
 }
 
 /** Whether the bracket so many tokens on holds nothing but numbers for sizes. */
-export function isSizeBracket(at: Cursor, offset: number): boolean {
+function isSizeBracket(at: Cursor, offset: number): boolean {
   if (at.peek(offset)?.kind !== 'open') return false;
   return at.looksLike(() => {
     at.at += offset;

@@ -35,6 +35,7 @@ function readPickUp(at: Cursor): Instruction | null {
   if (!at.phrase(...PICK_UP)) return null;
   const count = readCount(at);
   if (!count) return null;
+  at.attempt(() => (at.take('-', 'or') ? at.whole() : null));
   const span = at.span(first);
   at.skip('extra', ...STITCH_WORDS);
   skipWhere(at);

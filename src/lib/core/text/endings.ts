@@ -4,6 +4,7 @@ import type { Statement } from '../model/pattern.ts';
 import type { Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
+import { multiply } from './stitches.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const THROUGH = ['thread', 'draw', 'pull', 'run', 'pass', 'fasten', 'weave', 'threading', 'drawing'];
@@ -72,7 +73,9 @@ function findCount(at: Cursor): Sized<number> | null {
 
 function readBindOffAll(at: Cursor): Statement | null {
   const first = at.at;
-  if (!at.take('bo') && !at.phrase('bind off', 'cast off')) return null;
+  const twoSides = at.phrase('3 - needle', 'three - needle');
+  if (!at.take('bo') && !at.phrase('bind off', 'bind - off', 'cast off')) return null;
+  if (twoSides) return readPairs(at, first);
   at.skip('the', 'loosely');
   const all = at.skip('all', 'rem', 'remaining', 'live');
   const count = all ? readCount(at) : null;
@@ -80,6 +83,15 @@ function readBindOffAll(at: Cursor): Statement | null {
   if (!all && !at.atStop && !at.phrase('loosely', 'in rib', 'in patt', 'in pattern')) return null;
   skipSentence(at);
   return { kind: 'close', how: 'bind-off', count, span: at.span(first) };
+}
+
+// "3-needle BO 16 pairs": the number is told for one side, like that of a graft.
+function readPairs(at: Cursor, first: number): Statement {
+  at.skip('all');
+  const count = readCount(at);
+  const each = at.take('pairs') || at.looksLike(() => sentenceHas(at, 'each')) ? count : null;
+  skipSentence(at);
+  return { kind: 'close', how: 'bind-off', count: each === null ? count : multiply(each, [2]), span: at.span(first) };
 }
 
 /** Reads a sentence that puts held stitches back on the needles: "Return 13 held sts to needles". */

@@ -25,6 +25,9 @@ const NOUNS: Readonly<Record<string, string>> = {
 /** Longest range of rows that one label may name. */
 const MOST_NUMBERS = 2000;
 
+/** Most row numbers that ranges may stand for in one text, far beyond the rows that are knitted. */
+const MOST_TOLD = 1_000_000;
+
 const NEXT = ['next', 'following', 'foll'];
 
 /** Reads the label of a row with what separates it from its instructions; `null` when none stands here. */
@@ -83,7 +86,10 @@ function readRange(at: Cursor): number[] | null {
   const to = at.attempt(() => (at.take('-', 'to', 'through') ? (at.skip('-'), rowNumber(at)) : null));
   at.skip('inclusive', 'incl');
   if (to === null || to < from) return [from];
-  return Array.from({ length: Math.min(to - from + 1, MOST_NUMBERS) }, (_, index) => from + index);
+  const length = Math.min(to - from + 1, MOST_NUMBERS);
+  at.scope.numbersTold += length;
+  if (at.scope.numbersTold > MOST_TOLD) return [from];
+  return Array.from({ length }, (_, index) => from + index);
 }
 
 function rowNumber(at: Cursor): number | null {

@@ -39,13 +39,17 @@ function goesOn(source: TokenText, at: { readonly before: Line; readonly line: L
   const { before, line, scope } = at;
   const last = source.tokens[before.end - 1];
   const first = source.tokens[line.first];
-  const isNext = line.number === before.number + 1 && before.number !== source.lines[0]?.number;
-  if (!isNext || !last || !first || isEnd(last) || isBeginning(first)) return false;
+  if (!isNextLine(source, at) || !last || !first || isEnd(last) || isBeginning(first)) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
   if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
-  if (cursor(line).looksLike(readHeading)) return false;
-  return !first.capital || before.to - before.from >= WRAPPED;
+  const mayGoOn = !first.capital || before.to - before.from >= WRAPPED;
+  return mayGoOn && !cursor(line).looksLike(readHeading);
+}
+
+// The line after the title never goes on with it.
+function isNextLine(source: TokenText, at: { readonly before: Line; readonly line: Line }): boolean {
+  return at.line.number === at.before.number + 1 && at.before.number !== source.lines[0]?.number;
 }
 
 function isEnd({ text, kind }: Token): boolean {

@@ -82,7 +82,7 @@ function addWording(byFirst: Map<string, Wording[]>, wording: Wording): void {
 }
 
 /** The atoms of a name: words, numbers and signs, in small letters, with synonyms replaced. */
-export function atomsOf(name: string): string[] {
+function atomsOf(name: string): string[] {
   const parts = name.toLowerCase().match(/p2sso|\p{L}+|\d+|[^\s\p{L}\d,.-]/gu) ?? [];
   return parts.map((part) => SYNONYMS[part] ?? part);
 }

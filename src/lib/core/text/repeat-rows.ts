@@ -66,7 +66,7 @@ function statement(
 }
 
 /** Reads which rows are meant: "rnds 1 and 2", "these 2 rows", "the last 2 rnds", "dec rnd". */
-export function readReference(at: Cursor): RowReference | null {
+function readReference(at: Cursor): RowReference | null {
   return at.attempt(readLast) ?? at.attempt(readNumbered) ?? at.attempt(readNamed);
 }
 

@@ -9,7 +9,7 @@ import { readTarget } from './targets.ts';
 import { readTimes, type Times } from './times.ts';
 
 /** How deep groups may lie in each other. */
-export const MOST_DEPTH = 12;
+const MOST_DEPTH = 12;
 
 /** Longest tail of a repeat ("end k2, p1"), in tokens. */
 const MOST_TAIL = 60;
@@ -28,7 +28,7 @@ function readBracket(at: Cursor, readInner: ReadInner): readonly Instruction[] {
   const first = at.at;
   const end = at.partner;
   if (end < 0) {
-    at.scope.report('unclosed-bracket', at.span(first), { about: at.text() });
+    at.scope.reportOnce('unclosed-bracket', at.span(first), { about: at.text() });
     at.at += 1;
     return [];
   }
@@ -159,7 +159,8 @@ function tailStitches(at: Cursor, readInner: ReadInner): Sized<number> | null {
   const from = at.at;
   at.at = here;
   if (!isTail) return null;
-  const { end } = endOfSentence(at);
+  let end = from;
+  while (end < at.range.end && end - from <= MOST_TAIL && at.source.tokens[end]!.text !== '.') end += 1;
   const isPlain = at.source.tokens.slice(from, end).every(({ kind }) => kind !== 'asterisk');
   if (!isPlain || end - from > MOST_TAIL) return null;
   const troubles = at.scope.diagnostics.length;

@@ -13,7 +13,7 @@ export interface KeyEntry {
 }
 
 /** Words that name parts of a tube without being declared. */
-export const BODY_PARTS = new Set([
+const BODY_PARTS = new Set([
   ...[
     'instep',
     'sole',
@@ -30,7 +30,7 @@ export const BODY_PARTS = new Set([
     'bottom',
     'hand'
   ],
-  ...['panel', 'leg', 'cuff', 'finger', 'side', 'left', 'right', 'seam']
+  ...['panel', 'leg', 'cuff', 'finger', 'side']
 ]);
 
 /** The state of one reading. Mutable, and never leaves `text/`. */
@@ -47,11 +47,14 @@ export class Scope {
   onlySizes: readonly number[] | null = null;
   /** Whether anything has been cast on. */
   begun = false;
+  /** Row numbers that ranges have stood for so far. */
+  numbersTold = 0;
   stage = '';
   row = '';
   /** Where the row being read begins. */
   rowFrom = 0;
   depth = 0;
+  private readonly firstOfKind = new Map<ReadCode, number>();
 
   /** @param sizes - Names of the sizes, at least one. */
   constructor(readonly sizes: readonly string[]) {}
@@ -66,9 +69,12 @@ export class Scope {
     this.diagnostics.push(readDiagnostic(code, span, { where: this.where, ...facts }));
   }
 
-  /** Whether an unknown stitch was told in the row being read: the next ones in it may follow from the first. */
-  get hasUnknownInRow(): boolean {
-    return this.diagnostics.some(({ code, span }) => code === 'unknown-stitch' && span.from >= this.rowFrom);
+  /** Notes a trouble unless one of its kind was noted in the row being read: the next ones may follow from the first. */
+  reportOnce(code: ReadCode, span: Span, facts: Facts = {}): void {
+    const known = this.diagnostics[this.firstOfKind.get(code) ?? -1];
+    if (known?.code === code && known.span.from >= this.rowFrom) return;
+    this.firstOfKind.set(code, this.diagnostics.length);
+    this.report(code, span, facts);
   }
 
   /** Drops the troubles noted after the first so many: what was tried there did not hold. */

@@ -12,10 +12,11 @@ import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
 import { readLayout } from './layouts.ts';
 import { skipNote } from './notes.ts';
+import { startsPrefix } from './prefixes.ts';
 import { readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readSizePrefix } from './sizes.ts';
-import { looksLikeWork } from './wording.ts';
+import { looksLikeWork, startsInstruction } from './wording.ts';
 
 type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 
@@ -64,20 +65,33 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     return;
   }
   if (readCounts(at, statements) || skipNote(at)) return;
-  const free =
-    looksLikeWork(at) || at.peek()?.kind === 'asterisk' || at.peek()?.kind === 'open' ? readFreeRow(at, isOther) : null;
+  const free = mayBeRow(at) ? readFreeRow(at, isOther) : null;
   statements.push(...(free ?? [readRest(at)]));
+}
+
+function mayBeRow(at: Cursor): boolean {
+  return startsInstruction(at) || looksLikeWork(at) || startsPrefix(at);
 }
 
 /** Reads one statement that is no row. */
 function readOne(at: Cursor): readonly Statement[] | null {
   return at.attempt(() => {
     at.skip('then', 'and', 'now');
+    skipColour(at);
     for (const reader of READERS) {
       const found = at.attempt(reader);
       if (found) return Array.isArray(found) ? (found as readonly Statement[]) : [found as Statement];
     }
     return null;
+  });
+}
+
+// "With CC, …", "Using B, …": the colour changes no stitch.
+function skipColour(at: Cursor): void {
+  at.attempt(() => {
+    if (!at.take('with', 'using') || !/^(?:[a-h]|[mc]c)$/u.test(at.text())) return null;
+    at.at += 1;
+    return at.take(',');
   });
 }
 

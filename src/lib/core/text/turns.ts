@@ -13,10 +13,15 @@ const DOUBLES = ['mds', 'make ds', 'make double stitch', 'make a double stitch',
 export function readTurn(at: Cursor): Instruction | null {
   const first = at.at;
   if (at.phrase(...WRAPS)) return { kind: 'turn', mark: 'wrap', span: at.span(first) };
-  if (!at.phrase('turn work', 'turn the work', 'turn')) return null;
+  if (!at.phrase('turn work', 'turn the work', 'turn') && !isLetter(at)) return null;
   const double = at.attempt(() => {
     at.skip(',', 'and', ';');
     return at.phrase(...DOUBLES) || null;
   });
   return { kind: 'turn', mark: double ? 'double' : 'none', span: at.span(first) };
+}
+
+// "T." alone.
+function isLetter(at: Cursor): boolean {
+  return at.peek()?.capital === true && at.take('t') !== null && at.atStop;
 }

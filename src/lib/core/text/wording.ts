@@ -139,11 +139,23 @@ function startsWithVerb(at: Cursor): boolean {
 /** Whether the sentence here looks like an instruction, though none of the readers took it. */
 export function looksLikeWork(at: Cursor): boolean {
   if (at.looksLike(readNewNeedle)) return true;
-  if (PROSE.has(at.text(1)) || at.text(1) === ',') return false;
+  if (/^rep(?:eat)?$/u.test(at.text()) || at.looksLike(startsAtSameTime)) return true;
+  if (at.looksLike(startsBehindColon)) return true;
+  if (PROSE.has(at.text(1))) return false;
   const token = at.peek();
   if (!token || token.kind === 'open') return false;
   if (token.kind === 'number') return at.peek(1)?.kind === 'word' && at.looksLike(startsAfterNumber);
   return startsInstruction(at) && !/^(?:s|n|in|on|an?)$/u.test(atomAt(at));
+}
+
+function startsAtSameTime(at: Cursor): boolean {
+  return at.phrase('at the same time', 'at same time');
+}
+
+// "Left: k to last 4 sts": a few words, a colon and an instruction.
+function startsBehindColon(at: Cursor): boolean {
+  for (let words = 0; words < 6 && at.peek() && !/^[,.;:]$/u.test(at.text()); words += 1) at.at += 1;
+  return at.take(':') !== null && startsInstruction(at) && !PROSE.has(at.text(1));
 }
 
 function startsAfterNumber(at: Cursor): boolean {
