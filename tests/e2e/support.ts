@@ -2,7 +2,7 @@
 
 import { expect, type Locator, type Page } from '@playwright/test';
 
-export const EXAMPLES = ['Harbour Steps sock', 'Winter Crossing Mitten', 'Ferry Lane Hat'] as const;
+const EXAMPLES = ['Harbour Steps sock', 'Winter Crossing Mitten', 'Ferry Lane Hat'] as const;
 
 /** The editor, ready to be typed in. */
 export async function openPattern(page: Page): Promise<Locator> {
@@ -19,7 +19,7 @@ export async function openNeedles(page: Page, stage?: string): Promise<void> {
   if (stage) await chooseStage(page, stage);
 }
 
-export async function chooseStage(page: Page, stage: string): Promise<void> {
+async function chooseStage(page: Page, stage: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Stages' }).getByRole('button', { name: stage }).click();
   await expect(page.getByRole('heading', { level: 1, name: stage })).toBeVisible();
 }

@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import type { Shelf } from './shelf.ts';
 
 /** The name under which the preferences are kept; the page reads the theme from it before anything is drawn. */
-export const PREFERENCES_KEY = 'roundsplit.preferences';
+const PREFERENCES_KEY = 'roundsplit.preferences';
 
 export const THEME_CHOICES = ['system', 'light', 'dark'] as const;
 export type ThemeChoice = (typeof THEME_CHOICES)[number];

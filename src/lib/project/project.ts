@@ -91,7 +91,7 @@ export function printProject(project: Project): string {
 }
 
 /** True when the limits are within what a project may keep. */
-export function areLimits(value: unknown): value is Limits {
+function areLimits(value: unknown): value is Limits {
   return v.is(limits, value);
 }
 

@@ -252,7 +252,7 @@ function sameRun(left: { from: number; to: number }, right: { from: number; to: 
 }
 
 /** "Rnd 3", "Dec rnd", "Next row". */
-export function labelOf(text: RowText, number: number | null): string {
+function labelOf(text: RowText, number: number | null): string {
   if (number !== null) return `${text.noun} ${number}`;
   return text.name ?? `Next ${text.noun.toLowerCase()}`;
 }

@@ -111,7 +111,7 @@ function tooLong(at: Performance, needs: number, span: Span): Outcome {
 }
 
 /** Knit or purl, so that the next stitch goes on showing the face it shows. */
-export function asPresented(work: RowWork): Operation {
+function asPresented(work: RowWork): Operation {
   const shows = work.peek()?.face ?? 'knit';
   return standard((shows === 'knit') === (work.side === 'RS') ? 'k' : 'p');
 }

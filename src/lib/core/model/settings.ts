@@ -42,7 +42,7 @@ export interface Settings {
 }
 
 /** Prices as they come; see `Prices` for the source. */
-export const DEFAULT_PRICES: Prices = {
+const DEFAULT_PRICES: Prices = {
   borInsideNeedle: 37,
   edgeOffBreak: 41,
   shareBeyond: 1,

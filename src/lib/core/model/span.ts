@@ -7,8 +7,3 @@ export interface Span {
   /** Offset just after the last code unit; never less than `from`. */
   readonly to: number;
 }
-
-/** The smallest span that covers both spans. */
-export function cover(first: Span, second: Span): Span {
-  return { from: Math.min(first.from, second.from), to: Math.max(first.to, second.to) };
-}

@@ -18,7 +18,7 @@ export function sayMoment(moment: Moment): string[] {
 }
 
 /** "Needle A, feeding, 17 stitches: instep 1–17; starts k, ends p; marker m1 after stitch 8." */
-export function sayNeedle(moment: Moment, needle: NeedleMoment): string {
+function sayNeedle(moment: Moment, needle: NeedleMoment): string {
   const head = `${nameOf(moment, needle)}, ${STATES[needle.state]}`;
   if (needle.stitches.length === 0) return `${head}, no stitches.`;
   const details = [sayPieces(needle.pieces), sayEnds(needle), sayMarkers(needle.markers)].filter((part) => part !== '');

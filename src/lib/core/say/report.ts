@@ -33,7 +33,7 @@ function totals(stage: StageJson): string {
 }
 
 /** "N1 A 17 (instep 17), starts k, ends p, marker m1 after 8". */
-export function needleWords(needle: NeedleJson): string {
+function needleWords(needle: NeedleJson): string {
   const group = needle.group ? ` ${needle.group}` : '';
   const sections = needle.sections.map((section) => `${section.name} ${section.stitches}`).join(' + ');
   const ends = needle.firstIs === '' ? '' : `, starts ${needle.firstIs}, ends ${needle.lastIs}`;

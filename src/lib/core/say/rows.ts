@@ -31,7 +31,7 @@ function needleOf(step: Step, breaks: readonly number[], stitches: number): numb
 }
 
 /** Neighbouring equal operations as one: "k8, p2, 3/3 RC, p1". */
-export function fold(operations: readonly Operation[]): string {
+function fold(operations: readonly Operation[]): string {
   const runs: { operation: Operation; times: number }[] = [];
   for (const operation of operations) {
     const last = runs.at(-1);

@@ -10,7 +10,7 @@ export function firstHands(setup: Setup, holders: number): Hands {
 }
 
 /** The letters after one pass over the needle with this index: the free needle takes its place, and it becomes the free one. */
-export function afterPass(setup: Setup, hands: Hands, needle: number): Hands {
+function afterPass(setup: Setup, hands: Hands, needle: number): Hands {
   const [worker, ...others] = hands.free;
   if (setup.works !== 'free-needle' || worker === undefined) return hands;
   const emptied = hands.holding[needle]!;

@@ -8,7 +8,7 @@ import { mostOn, usable } from './capacity.ts';
 import type { Measure, Track } from './track.ts';
 
 /** Fewest stitches that stay on a needle. */
-export const FEWEST = 2;
+const FEWEST = 2;
 
 /** Too few to stay on a needle in a later row: dearer than anything that is only awkward. */
 const TOO_FEW = 1000;
@@ -45,7 +45,7 @@ export function needleRules(track: Track, needles: number, on: { setup: Setup; s
 }
 
 /** Stitches of the needle from gap `from` to gap `to` (gaps of the start ring; `to` may be past its end) in a measure. */
-export function loadIn(measure: Measure, from: number, to: number): number {
+function loadIn(measure: Measure, from: number, to: number): number {
   const start = measure.at.length;
   if (to - from >= start) return measure.stitches;
   return wrap(measure.at[to % start]! - measure.at[from % start]!, measure.stitches);

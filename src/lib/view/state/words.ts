@@ -48,7 +48,7 @@ function placeOf({ moment }: Scene, other: Scene): string {
 }
 
 /** "4 needles 16/16/16/16". */
-export function sayLoads({ moment, loads }: Pick<Scene, 'moment' | 'loads'>): string {
+function sayLoads({ moment, loads }: Pick<Scene, 'moment' | 'loads'>): string {
   const noun = moment.setup.works === 'back-tip' ? 'group' : 'needle';
   return `${loads.length} ${noun}${loads.length === 1 ? '' : 's'} ${loads.join('/')}`;
 }
