@@ -36,8 +36,7 @@ function build(io: Io, finish: (code: number) => void): Command {
     .description('Works out which stitches of a knitting pattern sit on which needle.')
     .version(version)
     .exitOverride()
-    .configureOutput({ writeOut: io.out, writeErr: io.err })
-    .action((_options, command: Command) => command.help({ error: true }));
+    .configureOutput({ writeOut: io.out, writeErr: io.err });
   addPlan(program, io, finish);
   addDraw(program, io, finish);
   addCheck(program, io, finish);
