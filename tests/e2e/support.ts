@@ -2,8 +2,6 @@
 
 import { expect, type Locator, type Page } from '@playwright/test';
 
-const EXAMPLES = ['Harbour Steps sock', 'Winter Crossing Mitten', 'Ferry Lane Hat'] as const;
-
 /** The editor, ready to be typed in. */
 export async function openPattern(page: Page): Promise<Locator> {
   await page.goto('/');
