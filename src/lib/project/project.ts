@@ -90,11 +90,6 @@ export function printProject(project: Project): string {
   return JSON.stringify({ roundsplit: 'project', version: VERSION, ...project });
 }
 
-/** True when the limits are within what a project may keep. */
-function areLimits(value: unknown): value is Limits {
-  return v.is(limits, value);
-}
-
 function fieldsOf(output: v.InferOutput<typeof schema>): Project {
   const { text, former, size, setup, stage, row, limits, tried } = output;
   return { text, former, size, setup, stage, row, limits, tried };

@@ -131,7 +131,7 @@ function isUniform(at: GapInRow, repeat: RepeatStretch): boolean {
   return names.size === 1 && unitSteps(at, repeat)[0]?.takes === 1;
 }
 
-// Two mirrored decreases with at most two plain stitches between belong together, unless they flank an edge or a marker.
+// k2tog, a spine of at most two plain stitches, ssk: such a pair belongs together, unless it flanks an edge or a marker.
 function pairFindings(at: GapInRow): Finding[] {
   const place = placeOf(at);
   const { row } = at.effect;
@@ -143,7 +143,7 @@ function pairFindings(at: GapInRow): Finding[] {
   const behind = nearestDecrease(at, place, -1);
   const ahead = nearestDecrease(at, place, 1);
   if (!behind || !ahead || behind.plain + ahead.plain > 2) return [];
-  if (behind.step.operation.leans === ahead.step.operation.leans) return [];
+  if (behind.step.operation.leans !== 'right' || ahead.step.operation.leans !== 'left') return [];
   return [finding('splits-shaping-pair', at.prices.splitPair)];
 }
 
