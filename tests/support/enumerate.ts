@@ -24,7 +24,7 @@ export function enumerate(question: Question): Enumerated[] {
 }
 
 /** What a layout pays. */
-export function priceOf(question: Question, breaks: readonly number[]): number {
+function priceOf(question: Question, breaks: readonly number[]): number {
   const needles = breaks.map((from, index) =>
     question.needle(from, breaks[index + 1] ?? breaks[0]! + question.stitches)
   );

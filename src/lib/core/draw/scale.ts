@@ -19,7 +19,7 @@ export interface Scale {
 }
 
 /** Distance of a row of fabric from the next one, and of the first loop's lower end, in widths of a stitch. */
-export const ROW = 0.55;
+const ROW = 0.55;
 const FIRST_ROW = 1.4;
 
 /** The sizes for a moment. */

@@ -90,7 +90,7 @@ export class Sheet {
 }
 
 /** True when two boxes share more than an edge. */
-export function overlap(one: Box, other: Box): boolean {
+function overlap(one: Box, other: Box): boolean {
   return (
     Math.abs(one.x - other.x) * 2 < one.width + other.width && Math.abs(one.y - other.y) * 2 < one.height + other.height
   );

@@ -23,7 +23,7 @@ export function putStitches(sheet: Sheet, table: Table): void {
 }
 
 /** The tone of each section, by name; `null` stands for stitches of none. */
-export function tonesOf({ seats }: Table): Map<string | null, number> {
+function tonesOf({ seats }: Table): Map<string | null, number> {
   const names = seats.flatMap((seat) => seat.needle.stitches.map((stitch) => stitch.section));
   return new Map([...new Set(names)].map((name, index) => [name, index % TONES]));
 }

@@ -7,7 +7,7 @@ import type { Size } from './place.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Height of a line of text in font sizes. */
-export const LINE = 1.22;
+const LINE = 1.22;
 
 /** Text with its font size. */
 export interface Text {
