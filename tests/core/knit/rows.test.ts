@@ -66,6 +66,7 @@ describe('knitText() tells what does not come out', () => {
     ['a row that is too long', 8, 'Rnd 1: K9.', 'row-too-long'],
     ['a repeat that does not divide', 10, 'Rnd 1: *K2, p2; rep from * to end.', 'repeat-does-not-fit'],
     ['a printed count', 8, 'Rnd 1: K2tog, k6. 6 sts.', 'count-mismatch'],
+    ['a count up to a marker', 8, 'Rnd 1: K3, pm A, k5. 8 sts: 4 sts to marker A.', 'count-mismatch'],
     ['a marker that is not there', 8, 'Rnd 1: K to marker A, k1.', 'marker-missing']
   ])('%s', (_title, cast, line, code) => {
     expect(messages(cast, line)).toEqual([code]);

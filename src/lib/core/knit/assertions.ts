@@ -6,6 +6,7 @@ import type { Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Context } from './context.ts';
 import { sectionRun, type Run } from './run.ts';
+import { sameName } from './targets.ts';
 
 /** What there is to compare with. */
 export interface Knitted {
@@ -73,11 +74,25 @@ function compareChange(expected: number, { row }: Knitted): Comparison | null {
 }
 
 function comparePart(expected: number, part: string, knitted: Knitted): Comparison | null {
+  const marked = /^(to|after) marker (.+)$/u.exec(part);
+  if (marked) return compareMarked(expected, { after: marked[1] === 'after', name: marked[2]! }, knitted.ring);
   const section = sectionRun(knitted.ring, part);
   const run = section ?? knitted.run;
   if (!run) return null;
   const found = section ? lengthOfSection(knitted.ring, part) : run.to - run.from;
   return { expected, found, about: `${part} stitches` };
+}
+
+// "24 sts to marker A" counts from the BOR, "24 sts after marker B" to it.
+function compareMarked(
+  expected: number,
+  told: { readonly after: boolean; readonly name: string },
+  ring: Ring
+): Comparison | null {
+  const marker = ring.markers.find((candidate) => candidate.kind === 'ring' && sameName(candidate.name, told.name));
+  if (!marker) return null;
+  const found = told.after ? ring.stitches.length - marker.at : marker.at;
+  return { expected, found, about: `stitches ${told.after ? 'after' : 'to'} marker ${told.name}` };
 }
 
 function lengthOfSection(ring: Ring, name: string): number {
