@@ -31,7 +31,7 @@ const sum = (terms: readonly string[]) => terms.join(' ').replace(/^\+ /u, '') |
  * The program in the LP text format: one binary for each needle that could be; what arrives at a gap leaves it; as many
  * needles as asked for; together as long as the ring, so that they go round once.
  */
-export function lpText(question: Question): string {
+function lpText(question: Question): string {
   const arcs = arcsOf(question);
   const term = (factor: number, arc: Arc) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} ${arc.name}`;
   const flows = Array.from({ length: question.stitches }, (_, gap) => {
