@@ -8,6 +8,7 @@ import { tags } from '@lezer/highlight';
 export const inks = HighlightStyle.define([
   { tag: tags.labelName, color: 'var(--graphite)' },
   { tag: tags.keyword, fontWeight: '700' },
+  { tag: tags.controlKeyword, fontWeight: '400' },
   { tag: tags.number, color: 'var(--umber)', fontWeight: '700' },
   { tag: [tags.bracket, tags.operator, tags.punctuation], color: 'var(--graphite)' }
 ]);

@@ -129,7 +129,7 @@ function isCut(price: GapPrice): boolean {
 }
 
 /** "after stitch 33", or "at the beginning of round". */
-function sayPlace(gap: number): string {
+export function sayPlace(gap: number): string {
   return gap === 0 ? 'at the beginning of round' : `after stitch ${gap}`;
 }
 

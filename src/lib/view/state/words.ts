@@ -93,7 +93,8 @@ export function sayTrouble(diagnostics: readonly Diagnostic[]): string {
   return parts.length === 0 ? 'Every stitch adds up' : parts.join(', ');
 }
 
-function plural(count: number, noun: string): string {
+/** "2 notes"; nothing for none. */
+export function plural(count: number, noun: string): string {
   return count === 0 ? '' : `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 

@@ -1,0 +1,4 @@
+export async function load() {
+  const { default: PatternPage } = await import('$lib/view/components/PatternPage.svelte');
+  return { PatternPage };
+}

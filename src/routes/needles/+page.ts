@@ -1,0 +1,4 @@
+export async function load() {
+  const { default: NeedlesPage } = await import('$lib/view/components/NeedlesPage.svelte');
+  return { NeedlesPage };
+}
