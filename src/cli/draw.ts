@@ -21,13 +21,18 @@ export interface DrawCommandOptions {
 export async function drawCommand(file: string, options: DrawCommandOptions, io: Io): Promise<number> {
   const write = writerFor(options.out, io);
   const workpiece = openPattern(file, io);
-  const [setup] = setupsNamed([options.on], ['dpn-5']);
-  const [size] = sizesNamed(options.size ? [options.size] : [], workpiece, 'first');
-  const plan = planWorkpiece(workpiece, { setup: setup!, size: size! });
+  const setup = onlyOne(setupsNamed([options.on], ['dpn-5']), 'set-up');
+  const size = onlyOne(sizesNamed(options.size ? [options.size] : [], workpiece, 'first'), 'size');
+  const plan = planWorkpiece(workpiece, { setup, size });
   const moment = momentNamed(plan, options);
   const picture = drawMoment(moment, { mirrored: options.mirrored, theme: options.theme });
   await write(svgText(picture));
   return patternCode(workpiece);
+}
+
+function onlyOne<T>(found: readonly T[], what: string): T {
+  if (found.length !== 1) throw new WrongUsage(`draw takes one ${what}, not all`);
+  return found[0]!;
 }
 
 function momentNamed(plan: Plan, options: DrawCommandOptions): Moment {
@@ -58,8 +63,16 @@ function rowNamed(stage: Stage, label: string): number {
 function writerFor(path: string | undefined, io: Io): (svg: string) => Promise<void> {
   if (path === undefined) return async (svg) => io.out(`${svg}\n`);
   const ending = path.toLowerCase().split('.').at(-1);
-  if (ending === 'svg') return async (svg) => io.write(path, `${svg}\n`);
-  if (ending === 'png') return async (svg) => io.write(path, await toPng(svg));
-  if (ending === 'pdf') return async (svg) => io.write(path, await toPdf(svg));
+  if (ending === 'svg') return async (svg) => save(path, `${svg}\n`, io);
+  if (ending === 'png') return async (svg) => save(path, await toPng(svg), io);
+  if (ending === 'pdf') return async (svg) => save(path, await toPdf(svg), io);
   throw new WrongUsage(`--out ${path}: the name must end in .svg, .png or .pdf`);
+}
+
+function save(path: string, data: string | Uint8Array, io: Io): void {
+  try {
+    io.write(path, data);
+  } catch (error) {
+    throw new WrongUsage(`cannot write ${path}: ${error instanceof Error ? error.message : String(error)}`);
+  }
 }

@@ -20,12 +20,14 @@ export function openPattern(file: string, io: Io): Workpiece {
 /** The set-ups that are named; all of them for "all", and `fallback` when none is. */
 export function setupsNamed(names: readonly string[], fallback: readonly SetupId[]): readonly SetupId[] {
   if (names.length === 0) return fallback;
-  if (names.includes('all')) return SETUP_IDS;
-  return names.map((name) => {
-    const setup = setupNamed(name);
-    if (!setup) throw new WrongUsage(`there is no set-up "${name}"; choose from ${SETUP_IDS.join(', ')} or all`);
-    return setup.id;
-  });
+  const named = names
+    .filter((name) => name !== 'all')
+    .map((name) => {
+      const setup = setupNamed(name);
+      if (!setup) throw new WrongUsage(`there is no set-up "${name}"; choose from ${SETUP_IDS.join(', ')} or all`);
+      return setup.id;
+    });
+  return named.length < names.length ? SETUP_IDS : named;
 }
 
 /** Indices of the sizes that are named; all of them for "all", and the first when none is named and `all` is not asked. */
@@ -36,12 +38,14 @@ export function sizesNamed(
 ): readonly number[] {
   const { sizes } = workpiece.pattern;
   if (names.length === 0) return fallback === 'all' ? sizes.map((_, index) => index) : [0];
-  if (names.some((name) => name.toLowerCase() === 'all')) return sizes.map((_, index) => index);
-  return names.map((name) => {
-    const index = sizes.findIndex((size) => size.toLowerCase() === name.trim().toLowerCase());
-    if (index < 0) throw new WrongUsage(`there is no size "${name}"; ${knownSizes(sizes)}`);
-    return index;
-  });
+  const named = names
+    .filter((name) => name.toLowerCase() !== 'all')
+    .map((name) => {
+      const index = sizes.findIndex((size) => size.toLowerCase() === name.trim().toLowerCase());
+      if (index < 0) throw new WrongUsage(`there is no size "${name}"; ${knownSizes(sizes)}`);
+      return index;
+    });
+  return named.length < names.length ? sizes.map((_, index) => index) : named;
 }
 
 function knownSizes(sizes: readonly string[]): string {

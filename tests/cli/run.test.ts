@@ -10,6 +10,8 @@ function file(path: string): string {
   return readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 }
 
+const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0);
+
 /** One run in memory; `files` are what can be read besides the examples. */
 async function cli(args: readonly string[], files: Readonly<Record<string, string>> = {}) {
   const written = new Map<string, string | Uint8Array>();
@@ -17,7 +19,10 @@ async function cli(args: readonly string[], files: Readonly<Record<string, strin
   let err = '';
   const code = await run(args, {
     read: (path) => files[path] ?? file(`static/examples/${path}.txt`),
-    write: (path, data) => void written.set(path, data),
+    write: (path, data) => {
+      if (path.startsWith('locked/')) throw new Error('no such folder');
+      written.set(path, data);
+    },
     out: (text) => void (out += text),
     err: (text) => void (err += text)
   });
@@ -34,10 +39,43 @@ describe('roundsplit plan --format json', () => {
     expect(plans).toHaveLength(18);
     expect(code).toBe(0);
     for (const stage of plans.flatMap((plan) => plan.stages)) {
-      const end = stage.end.reduce((sum, needle) => sum + needle.stitches, 0);
+      const start = sum(stage.start.map((needle) => needle.stitches));
+      const end = sum(stage.end.map((needle) => needle.stitches));
+      const [first] = stage.rows;
+      if (stage.start.length > 0) expect(start, stage.name).toBe(first ? sum(first.loads) : stage.total.start);
       if (stage.end.length > 0) expect(end, stage.name).toBe(stage.total.end);
-      for (const row of stage.rows) expect(row.needles).toHaveLength(row.loads.length);
+      for (const row of stage.rows) {
+        expect(row.needles).toHaveLength(row.loads.length);
+        if (stage.worked === 'round') expect(sum(row.loads), `${stage.name}, ${row.label}`).toBe(row.before);
+      }
+      for (const needle of stage.start) {
+        expect(sum(needle.sections.map((section) => section.stitches))).toBeLessThanOrEqual(needle.stitches);
+      }
     }
+  });
+
+  test('the schema refuses what is not a plan', async () => {
+    const { out } = await cli(['plan', EXAMPLES[0]!, '--format', 'json']);
+    const plan = JSON.parse(out) as PlanJson;
+    expect(validate(plan)).toBe(true);
+    expect(validate({ ...plan, more: 1 })).toBe(true);
+    const [stage, ...rest] = plan.stages;
+    expect(validate({ ...plan, roundsplit: 2 })).toBe(false);
+    expect(validate({ ...plan, setup: undefined })).toBe(false);
+    expect(validate({ ...plan, stages: [{ ...stage, worked: 'sideways' }, ...rest] })).toBe(false);
+    expect(validate({ ...plan, stages: [{ ...stage, total: { start: -1, end: 0.5 } }, ...rest] })).toBe(false);
+  });
+
+  test('several plans are an array, in the order of the sizes and then of the set-ups', async () => {
+    const args = ['plan', EXAMPLES[0]!, '--on', 'dpn-4', '--on', 'magic-loop', '--size', 'L', '--size', 's'];
+    const { out } = await cli([...args, '--format', 'json']);
+    const plans = JSON.parse(out) as PlanJson[];
+    expect(plans.map((plan) => `${plan.size} ${plan.setup.id}`)).toEqual([
+      'L dpn-4',
+      'L magic-loop',
+      'S dpn-4',
+      'S magic-loop'
+    ]);
   });
 
   test('one plan is an object', async () => {
@@ -78,11 +116,47 @@ describe('exit codes', () => {
     expect(out).toContain('62 stitches are printed, but knitting gives 63');
   });
 
+  test('1 for a plan of a pattern with an error, which is printed all the same', async () => {
+    const { code, out } = await cli(['plan', 'wrong', '--format', 'json'], wrong);
+    const plan = JSON.parse(out) as PlanJson;
+    expect(code).toBe(1);
+    expect(validate(plan)).toBe(true);
+    expect(plan.diagnostics).toMatchObject([
+      { severity: 'error', code: 'count-mismatch', line: 5, expected: 62, found: 63 }
+    ]);
+  });
+
+  test('1 for stitches that no needle holds, one line for each set-up; a plan of them is no error', async () => {
+    const crowd = { crowd: 'Trial\n\nBODY\nCO 1500 sts. Join.\nRnds 1-4: K.\n' };
+    const { code, out } = await cli(['check', 'crowd'], crowd);
+    const lines = out.trimEnd().split('\n');
+    expect(code).toBe(1);
+    expect(lines).toHaveLength(6);
+    for (const line of lines) expect(line).toMatch(/^[a-z0-9-]+, BODY: blocker [a-z-]+: .*1500 stitches/u);
+    expect((await cli(['plan', 'crowd'], crowd)).code).toBe(0);
+  });
+
+  test('0 for a pattern without findings', async () => {
+    const { code, out } = await cli(['check', 'fine', '--on', 'magic-loop'], {
+      fine: 'Trial\n\nBODY\nCO 64 sts. Join.\nRnds 1-4: K.\n'
+    });
+    expect(out).toBe('Nothing found.\n');
+    expect(code).toBe(0);
+  });
+
   test.each([
     ['an unknown set-up', ['plan', EXAMPLES[0]!, '--on', 'stilts'], 'dpn-5'],
+    ['an unknown set-up beside all of them', ['plan', EXAMPLES[0]!, '--on', 'all', '--on', 'stilts'], 'dpn-5'],
     ['an unknown size', ['plan', EXAMPLES[0]!, '--size', 'XXL'], 'S, M, L'],
     ['a file that is not there', ['plan', 'nowhere'], 'cannot read nowhere'],
-    ['an unknown stage', ['draw', EXAMPLES[0]!, '--stage', 'Sleeve'], 'CUFF, LEG'],
+    ['an unknown size beside all of them', ['check', EXAMPLES[0]!, '--size', 'all', '--size', 'XXL'], 'S, M, L'],
+    ['an unknown format', ['plan', EXAMPLES[0]!, '--format', 'yaml'], 'text, json, markdown, csv'],
+    ['an unknown stage', ['draw', EXAMPLES[0]!, '--stage', 'Sleeve'], 'CUFF, LEG, HEEL FLAP, HEEL TURN'],
+    ['an unknown row', ['draw', EXAMPLES[0]!, '--row', 'Rnd 999'], 'CUFF has no row "Rnd 999"; it has Rnd 1, Rnd 2'],
+    ['a stage without stitches', ['draw', EXAMPLES[0]!, '--stage', 'finishing'], 'nothing to draw'],
+    ['a picture of all set-ups', ['draw', EXAMPLES[0]!, '--on', 'all'], 'one set-up'],
+    ['a picture of all sizes', ['draw', EXAMPLES[0]!, '--size', 'all'], 'one size'],
+    ['a file that cannot be written', ['draw', EXAMPLES[0]!, '--out', 'locked/x.svg'], 'cannot write locked/x.svg'],
     ['an unknown ending', ['draw', EXAMPLES[0]!, '--out', 'x.bmp'], '.svg, .png or .pdf'],
     ['an unknown command', ['unravel', EXAMPLES[0]!], 'unravel']
   ])('2 for %s, and says what would be right', async (_title, args, told) => {
@@ -92,6 +166,19 @@ describe('exit codes', () => {
   });
 });
 
+/** Tags that are left open, or what stands where no tag should; none in well-formed XML. */
+function openTags(xml: string): string[] {
+  const open: string[] = [];
+  const tags = /<(\/?)([\w:]+)(?:\s+[\w:-]+="[^"<]*")*\s*(\/?)>|[<>]|&(?!(?:amp|lt|gt|quot|#\d+);)/gu;
+  for (const [all, close, name, alone] of xml.matchAll(tags)) {
+    if (name === undefined) return [...open, all];
+    if (close === '/') {
+      if (open.pop() !== name) return [...open, all];
+    } else if (alone !== '/') open.push(name);
+  }
+  return open;
+}
+
 describe('roundsplit draw', () => {
   const args = ['draw', EXAMPLES[0]!, '--on', 'dpn-5', '--size', 'M', '--stage', 'leg', '--row', 'Rnd 3'];
 
@@ -99,6 +186,15 @@ describe('roundsplit draw', () => {
     const first = (await cli(args)).out;
     expect(first).toMatch(/^<svg[^>]* xmlns="http:\/\/www.w3.org\/2000\/svg"/u);
     expect((await cli(args)).out).toBe(first);
+  });
+
+  test('writes svg that is well-formed', async () => {
+    const { code, written, out } = await cli([...args, '--out', 'leg.svg']);
+    const svg = String(written.get('leg.svg'));
+    expect(code).toBe(0);
+    expect(out).toBe('');
+    expect(svg).toBe((await cli(args)).out);
+    expect(openTags(svg)).toEqual([]);
   });
 
   test.each([
