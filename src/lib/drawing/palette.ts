@@ -70,9 +70,9 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     rule: '#857e70',
     threads: [
       thread('#b5a482', '#100f0d'),
-      thread('#7d6d50', '#100f0d'),
+      thread('#87754f', '#100f0d'),
       thread('#ddd3be', '#2a261f'),
-      thread('#5d523e', '#0c0b0a'),
+      thread('#6a5e47', '#0c0b0a'),
       thread('#988667', '#100f0d')
     ],
     shafts: {
@@ -90,9 +90,9 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     rule: '#000000',
     threads: [
       thread('#ffffff', '#000000'),
-      thread('#000000', '#000000'),
+      thread('#000000', '#ffffff'),
       thread('#ffffff', '#000000', '#000000'),
-      thread('#000000', '#000000', '#ffffff'),
+      thread('#000000', '#ffffff', '#ffffff'),
       thread('#ffffff', '#000000')
     ],
     shafts: {

@@ -5,30 +5,42 @@ import type { DrawnFlag, DrawnShaft, DrawnStitch, Point } from '$lib/core/index.
 /** Width in which the shapes of stitches and markers are drawn. */
 export const UNIT = 20;
 
+/** A leg in front of the needle: its outline and its body. */
+export interface Leg {
+  readonly edge: string;
+  readonly body: string;
+}
+
 /** Part of a loop behind the needle and in front of it, and what lies across it. */
 export interface LoopShape {
   readonly behind: readonly string[];
-  readonly before: readonly string[];
+  readonly before: readonly Leg[];
   readonly across: string | null;
+}
+
+// From the top of the loop over the needle. The body begins a little earlier than the outline, so that no seam shows.
+function leg(top: number, down: string): Leg {
+  const shoulder = `M${round(top - 1.5)}-8.05C${round(top - 1)}-8.15 ${round(top - 0.5)}-8.2 ${top}-8.2`;
+  return { edge: `M${top}-8.2C${down}`, body: `${shoulder}C${down}` };
 }
 
 // The leg nearer the tip leads and lies in front; the other comes up behind the needle.
 const LOOP: LoopShape = {
-  behind: ['M-3.2 18C-6.6 10-8-8.2 0-8.2C1.6-8.2 2.8-7.8 3.8-6.8'],
-  before: ['M0-8.2C8-8.2 6.6 10 3.2 18'],
+  behind: ['M-4.7 16.6C-6.8 8-7.6-8.2 0-8.2'],
+  before: [leg(0, '7.6-8.2 6.8 8 4.7 16.6')],
   across: null
 };
 const LONG: LoopShape = {
-  behind: ['M-2.4 29C-5.2 18-8.4-8.2 0-8.2C1.6-8.2 2.8-7.8 3.8-6.8'],
-  before: ['M0-8.2C8.4-8.2 5.2 18 2.4 29'],
+  behind: ['M-3.6 28C-7 10-8.4-8.2 0-8.2'],
+  before: [leg(0, '8.4-8.2 7 10 3.6 28')],
   across: null
 };
 const DOUBLE: LoopShape = {
-  behind: ['M-6.4 17C-9 9-9.6-8.2-4.4-8.2C-3-8.2-2-7.6-1.4-6.4', 'M-1 17C-3 9-2.4-8.2 2.6-8.2C4-8.2 5-7.6 5.6-6.4'],
-  before: ['M-4.4-8.2C.6-8.2 .2 9-1.6 17', 'M2.6-8.2C9.4-8.2 8.4 9 5.2 17'],
+  behind: ['M-6.8 16.4C-9 8-9.8-8.2-4.6-8.2', 'M-.6 16.4C-2.6 8-2.2-8.2 2.8-8.2'],
+  before: [leg(-4.6, '.4-8.2 0 8-1.6 16.4'), leg(2.8, '9.6-8.2 8.6 8 6 16.4')],
   across: null
 };
-const BUMP = 'M-8.4 16.4C-6.6 9.4 6.6 9.4 8.4 16.4';
+const BUMP = 'M-7.8 15.6C-6 9.6 6 9.6 7.8 15.6';
 const WRAP = 'M-8.6 8.6C-5 13.6 5 13.6 8.6 8.6';
 
 /** The loop of a stitch. */
@@ -43,15 +55,19 @@ export function loopShape({ loop, face }: DrawnStitch): LoopShape {
 export function rowShape({ face, crossed }: DrawnStitch, row: number): string {
   const y = 15 + row * 11;
   if (crossed) return `M-7.4 ${y - 1}C-3.4 ${y + 1} 2.6 ${y + 5.4} 7 ${y + 10}`;
-  if (face === 'purl') return `M-8.2 ${y + 8}C-6.4 ${y + 1} 6.4 ${y + 1} 8.2 ${y + 8}`;
-  return `M-7 ${y}C-5.6 ${y + 5}-3 ${y + 8.2} 0 ${y + 10}C3 ${y + 8.2} 5.6 ${y + 5} 7 ${y}`;
+  if (face === 'purl') return `M-7.6 ${y + 8}C-5.6 ${y + 2} 5.6 ${y + 2} 7.6 ${y + 8}`;
+  return `M-7 ${y}L0 ${y + 10}L7 ${y}`;
 }
 
-/** A ring on the needle, seen a little from the side: behind it and in front of it. */
-export const RING = { behind: 'M0-15C-5.4-15-5.4 15 0 15', before: 'M0-15C5.4-15 5.4 15 0 15' };
+/** A ring on the needle, seen a little from the side: behind it, in front of it, and the part of that which crosses it. */
+export const RING = {
+  behind: 'M0-15.5C-7-15.5-7 15.5 0 15.5',
+  before: 'M0-15.5C7-15.5 7 15.5 0 15.5',
+  crossing: 'M3.6-11.7C5.8-5.7 5.8 5.7 3.6 11.7'
+};
 
 /** A pin that hangs from a stitch. */
-export const PIN = 'M-2.4 5C-4.6 14-4.6 24-1.4 29A3.2 3.2 0 1 0 2.8 29C4.6 24 4.6 14 2.4 5Z';
+export const PIN = 'M0 3.4C-4.6 3.4-4.8 21-1.9 26.4A3.1 3.1 0 1 0 1.9 26.4C4.8 21 4.6 3.4 0 3.4Z';
 
 /** The outline of a shaft lying straight, its middle at 0 0. */
 export function shaftShape({ length, thickness, left, right }: DrawnShaft): string {
@@ -92,7 +108,7 @@ export function clothShape({ width, height, flies, size }: DrawnFlag): string {
 
 /** The head of an arrow that ends at the last of its points. */
 export function arrowHead(points: readonly Point[], size: number): string {
-  const [start, end] = [points[0]!, points.at(-1)!];
+  const [start, end] = [points.at(-3) ?? points[0]!, points.at(-1)!];
   const length = Math.hypot(end.x - start.x, end.y - start.y) || 1;
   const [x, y] = [((end.x - start.x) / length) * size, ((end.y - start.y) / length) * size];
   const wing = (side: 1 | -1) => `${round(end.x - x - side * y * 0.55)} ${round(end.y - y + side * x * 0.55)}`;

@@ -8,40 +8,52 @@ export interface Hung extends HungMarker {
   readonly bor: boolean;
 }
 
+/** A marker in its place. */
+export interface Bead {
+  readonly hung: Hung;
+  readonly at: number;
+  /** Middle of the stitch that it keeps beside. */
+  readonly beside: number;
+}
+
 /** Places along a needle, measured from where the first stitch begins. */
 export interface Beads {
   /** Middle of each stitch. */
   readonly stitches: readonly number[];
-  readonly markers: readonly { readonly hung: Hung; readonly at: number }[];
+  readonly markers: readonly Bead[];
   /** From the beginning of the first stitch to the end of the last. */
   readonly room: number;
 }
 
 // A ring marker pushes its neighbours apart by this share of a stitch.
-const RING_ROOM = 0.55;
+const RING_ROOM = 0.7;
 
 /** Strings the stitches and markers of a needle. */
 export function stringBeads(moment: Moment, index: number, scale: Scale): Beads {
   const needle = moment.needles[index]!;
   const hung = hungOn(moment, index);
   const stitches: number[] = [];
-  const markers: { hung: Hung; at: number }[] = [];
+  const markers: Bead[] = [];
   let at = 0;
   for (let gap = 0; gap <= needle.stitches.length; gap += 1) {
     const here = hung.filter((marker) => marker.after === gap);
-    for (const marker of here.filter((candidate) => candidate.kind === 'ring')) {
+    const [rings, pins] = [here.filter(isRing), here.filter((marker) => !isRing(marker))];
+    const beside = stitches.at(-1) ?? 0;
+    rings.forEach((marker, place) => {
       at += inside(needle, gap) ? scale.pitch * RING_ROOM : 0;
-      markers.push({ hung: marker, at: ringPlace({ needle, gap, at, scale, count: markers.length }) });
-    }
+      markers.push({ hung: marker, at: ringPlace({ needle, gap, at, scale, place }), beside });
+    });
     const middle = at + scale.pitch / 2;
-    for (const marker of here.filter((candidate) => candidate.kind === 'locking'))
-      markers.push({ hung: marker, at: middle });
-    if (gap < needle.stitches.length) {
-      stitches.push(middle);
-      at += scale.pitch;
-    }
+    markers.push(...pins.map((marker) => ({ hung: marker, at: middle, beside: middle })));
+    if (gap === needle.stitches.length) break;
+    stitches.push(middle);
+    at += scale.pitch;
   }
   return { stitches, markers, room: at };
+}
+
+function isRing(marker: Hung): boolean {
+  return marker.kind === 'ring';
 }
 
 interface RingPlace {
@@ -49,13 +61,14 @@ interface RingPlace {
   readonly gap: number;
   readonly at: number;
   readonly scale: Scale;
-  readonly count: number;
+  /** How many hang in the same gap before it. */
+  readonly place: number;
 }
 
 // At an end of the needle a marker hangs just outside the stitches.
-function ringPlace({ needle, gap, at, scale, count }: RingPlace): number {
+function ringPlace({ needle, gap, at, scale, place }: RingPlace): number {
   if (inside(needle, gap)) return at - (scale.pitch * RING_ROOM) / 2;
-  const outside = scale.pitch * (RING_ROOM / 2 + 0.1) * (1 + (count % 3) * 1.6);
+  const outside = scale.pitch * (RING_ROOM / 2 + 0.1) * (1 + place * 1.6);
   return gap === 0 ? -outside : at + outside;
 }
 

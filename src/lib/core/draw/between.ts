@@ -13,7 +13,7 @@ import type {
   Picture,
   Point
 } from '../model/picture.ts';
-import { mix } from './geometry.ts';
+import { bearing, distance, from as placeFrom, mix } from './geometry.ts';
 import { blend, blendAngle, blendLine, blendPoint, blendTrack, onRing, wayBetween, type Way } from './turning.ts';
 
 /**
@@ -27,22 +27,22 @@ export function between(from: Picture, to: Picture, t: number): Picture {
   if (t <= 0) return from;
   if (t >= 1) return to;
   const way = wayBetween(from, to, t);
-  const near = t < 0.5 ? from : to;
+  const [start, end] = [way.from, way.to];
   const tracks = ringOn(way);
   return {
-    ...near,
+    ...nearer(way, from, to),
     width: blend(from.width, to.width, t),
     height: blend(from.height, to.height, t),
-    centre: mix(from.centre, to.centre, t),
+    centre: way.centre,
     tracks: tracks.map((points) => ({ points })),
-    shafts: meet(way, [from.shafts, to.shafts], { blend: blendShaft }),
-    cords: meet(way, [from.cords, to.cords], { blend: blendPath }),
-    stitches: meet(way, [from.stitches, to.stitches], { blend: stitchBlender(tracks) }),
-    markers: meet(way, [from.markers, to.markers], { blend: blendPose }),
-    yarns: meet(way, [from.yarns, to.yarns], { blend: blendPath }),
-    lines: meet(way, [from.lines, to.lines], { blend: blendPath }),
-    labels: meet(way, [from.labels, to.labels], { blend: blendPlace, same: sameText }),
-    flags: meet(way, [from.flags, to.flags], { blend: blendPlace, same: sameFlag })
+    shafts: meet(way, [start.shafts, end.shafts], { blend: blendShaft }),
+    cords: meet(way, [start.cords, end.cords], { blend: blendPath }),
+    stitches: meet(way, [start.stitches, end.stitches], { blend: stitchBlender(tracks) }),
+    markers: meet(way, [start.markers, end.markers], { blend: blendPose }),
+    yarns: meet(way, [start.yarns, end.yarns], { blend: blendPath }),
+    lines: meet(way, [start.lines, end.lines], { blend: blendPath }),
+    labels: meet(way, [start.labels, end.labels], { blend: blendPlace, same: sameText }),
+    flags: meet(way, [start.flags, end.flags], { blend: blendPlace, same: sameFlag })
   };
 }
 
@@ -108,17 +108,25 @@ function blendPlace<T extends DrawnLabel | DrawnFlag>(way: Way, start: T, end: T
   return { ...nearer(way, start, end), ...place, width: size('width'), height: size('height'), size: size('size') };
 }
 
-function blendPose<T extends DrawnMarker | DrawnShaft>(way: Way, start: T, end: T): T {
+function blendPose(way: Way, start: DrawnMarker, end: DrawnMarker): DrawnMarker {
   return {
     ...nearer(way, start, end),
     ...blendPoint(way, start, end),
-    angle: blendAngle(start.angle, end.angle, way.t)
+    angle: blendAngle(way, start.angle, end.angle)
   };
 }
 
+// A shaft goes by its two ends, as the track does on which it lies.
 function blendShaft(way: Way, start: DrawnShaft, end: DrawnShaft): DrawnShaft {
-  const length = blend(start.length, end.length, way.t);
-  return { ...blendPose(way, start, end), length, thickness: blend(start.thickness, end.thickness, way.t) };
+  const [left, right] = blendTrack(way, endsOf(start), endsOf(end)) as [Point, Point];
+  const thickness = blend(start.thickness, end.thickness, way.t);
+  const place = { ...mix(left, right, 0.5), angle: bearing(left, right), length: distance(left, right) };
+  return { ...nearer(way, start, end), ...place, thickness };
+}
+
+function endsOf({ x, y, angle, length }: DrawnShaft): Point[] {
+  const pose = { x, y, angle };
+  return [placeFrom(pose, -length / 2, 0), placeFrom(pose, length / 2, 0)];
 }
 
 function blendPath<T extends DrawnCord | DrawnYarn | DrawnLine>(way: Way, start: T, end: T): T {
@@ -136,7 +144,7 @@ function stitchBlender(tracks: readonly (readonly Point[])[]): Meeting<DrawnStit
   return (way, start, end) => ({
     ...nearer(way, start, end),
     ...stitchPlace(way, tracks, [start, end]),
-    angle: blendAngle(start.angle, end.angle, way.t),
+    angle: blendAngle(way, start.angle, end.angle),
     size: blend(start.size, end.size, way.t),
     flip: blend(start.flip, end.flip, way.t)
   });

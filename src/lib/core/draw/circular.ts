@@ -10,13 +10,16 @@ import { alongTrack } from './track.ts';
 import { entry, nearEnd, otherWay, type FlagPlace, type Tools } from './work.ts';
 
 /** Stitches that find room on a stiff tip; the others sit on the cord. */
-const ON_TIP = 34;
+const ON_TIP = 36;
+
+/** Least length of the tip nearest the reader, in font sizes. */
+const LEAST = 15;
 
 /** Length of a tip without stitches, in font sizes, and how steeply one at rest hangs, in degrees. */
 const TIP = 6.4;
-const HANG = 64;
+const HANG = 58;
 
-/** Draws the tips and the cords that run through stitches. `hangCords` draws the loops once the text below is known. */
+/** Draws the tips and the cords that run through stitches; `hangCords` draws the loops once the text below is known. */
 export function putCircular(sheet: Sheet, table: Table): Tools {
   const { front, seats } = table;
   if (!front) return { flags: [], working: null };
@@ -25,8 +28,14 @@ export function putCircular(sheet: Sheet, table: Table): Tools {
   return putWorkingTip(sheet, table);
 }
 
+/** Room below the front needle for a cord: its fabric and all text lie above `below`, and reach `aside` of its far end. */
+interface Underside {
+  readonly below: number;
+  readonly aside: number;
+}
+
 /** The cord loops: below the work from one tip of a needle to the other, or through both groups of a magic loop. */
-export function hangCords(sheet: Sheet, table: Table, below: number): void {
+export function hangCords(sheet: Sheet, table: Table): void {
   const { front, moment, seats, scale } = table;
   if (!front) return;
   const [start, end] = [jointOf(table, front), workingJoint(table)];
@@ -34,11 +43,11 @@ export function hangCords(sheet: Sheet, table: Table, below: number): void {
   const [id, state] = [`cord:${front.needle.letter}`, front.needle.state];
   const plan = { state, thickness: scale.thick };
   if (moment.setup.id === 'magic-loop' && back) {
-    const [near, far] = [endPose(table, back, -1), endPose(table, back, 1)];
+    const [near, far] = [endPose(table, back, otherWay(table.hand)), endPose(table, back, table.hand)];
     putCord(sheet, { ...plan, id: `${id}:1`, points: sideLoop(table, start, near) });
     putCord(sheet, { ...plan, id: `${id}:2`, points: openLoop(table, far, end) });
   } else {
-    putCord(sheet, { ...plan, id, points: hangingLoop(table, { start, end, below }) });
+    putCord(sheet, { ...plan, id, points: hangingLoop(table, { start, end, under: underside(sheet, table, start) }) });
   }
 }
 
@@ -53,7 +62,7 @@ function putFront(sheet: Sheet, table: Table, seat: Seat): void {
   const from = jointAlong(table, seat);
   if ((beyond - from) * hand > 0) {
     const points = alongTrack(seat.track, { from, to: beyond, step: 12 }, 0);
-    putCord(sheet, { id: `cord:${seat.needle.letter}:0`, points, state, thickness: scale.thick });
+    putCord(sheet, { id: `cord:${seat.needle.letter}:front`, points, state, thickness: scale.thick });
   }
   putShaft(sheet, { id, ...ends, ...sides, state, thickness: scale.thick });
 }
@@ -62,8 +71,8 @@ function putFront(sheet: Sheet, table: Table, seat: Seat): void {
 function jointAlong(table: Table, seat: Seat): number {
   const { scale, hand } = table;
   const near = nearEnd(table, seat);
-  const whole = scale.end + seat.beads.room + scale.pitch;
-  return near + hand * Math.min(whole, scale.end + ON_TIP * scale.pitch);
+  const whole = Math.max(scale.end + seat.beads.room + scale.pitch, scale.type * LEAST);
+  return near + hand * Math.min(whole, Math.max(scale.end + ON_TIP * scale.pitch, scale.type * LEAST));
 }
 
 function stitchesEnd({ hand, scale }: Table, seat: Seat): number {
@@ -104,7 +113,7 @@ function hangTip(table: Table, seat: Seat, side: 1 | -1): { bend: Point[]; joint
   const pose = endPose(table, seat, side);
   const place = (along: number, inside: number) => from(pose, -side * along, -inside);
   const lean = direction(HANG);
-  const [out, down] = [type * 2, type * 1.9];
+  const [out, down] = [type * 2.5, type * 1.9];
   const joint = place(out, down);
   const bend = bezier([pose, place(out * 0.6, 0), place(out - lean.x * type, down - lean.y * type), joint], 6);
   const length = type * TIP * 0.72;
@@ -112,7 +121,7 @@ function hangTip(table: Table, seat: Seat, side: 1 | -1): { bend: Point[]; joint
 }
 
 function putWorkingTip(sheet: Sheet, table: Table): Tools {
-  const { front, moment, scale } = table;
+  const { front, moment, scale, hand } = table;
   if (!front) return { flags: [], working: null };
   const worked = moment.feeding !== null;
   const { tip, angle } = entry(table);
@@ -123,7 +132,10 @@ function putWorkingTip(sheet: Sheet, table: Table): Tools {
   if (!worked) return { flags: [], working: null };
   const way = direction(angle);
   const at = { x: tip.x + way.x * length * 0.72, y: tip.y + way.y * length * 0.72 };
-  return { flags: [nearFlag(table, front), workingFlag(table, 'working tip', at)], working: { tip, angle, length } };
+  return {
+    flags: [nearFlag(table, front), workingFlag({ text: 'working tip', at, first: otherWay(hand) })],
+    working: { tip, angle, length }
+  };
 }
 
 /** The joint of the working tip, from where its cord goes on. */
@@ -136,49 +148,45 @@ function workingJoint(table: Table): Point {
 /** The flag of a feeding tip, above it. */
 export function nearFlag(table: Table, seat: Seat): FlagPlace {
   const { hand, scale } = table;
-  const at = from(seat.track.at(nearEnd(table, seat) + hand * scale.end * 0.45), 0, -scale.thick / 2);
+  const at = from(seat.track.at(nearEnd(table, seat) + hand * scale.end * 0.5), 0, -scale.thick / 2);
   const back = otherWay(hand);
   return {
     id: 'flag:feeding',
     text: 'feeding tip',
     solid: true,
     at,
-    ways: [
-      { rise: 1, flies: back },
-      { rise: 1, flies: hand }
-    ]
+    ways: [{ rise: 1, flies: back }]
   };
 }
 
+// What hangs below the front needle already: names of its sections, and the flag of the working tip.
+function underside(sheet: Sheet, { front, scale, hand }: Table, start: Point): Underside {
+  const { y } = front!.track.at(0);
+  const text = [...sheet.labels, ...sheet.flags].filter((box) => box.y > y);
+  const low = text.map((box) => box.y + box.height / 2);
+  const far = text.map((box) => (start.x - box.x) * hand + box.width / 2 + scale.type);
+  return { below: Math.max(y + scale.depth + scale.type, ...low) + scale.type * 0.9, aside: Math.max(0, ...far) };
+}
+
 // From the far end of the stitches down, below everything, and up to the working tip.
-function hangingLoop(table: Table, loop: { start: Point; end: Point; below: number }): Point[] {
+function hangingLoop(table: Table, loop: { start: Point; end: Point; under: Underside }): Point[] {
   const { hand, scale } = table;
-  const { start, end, below } = loop;
+  const { start, end } = loop;
+  const { below, aside } = loop.under;
   const { way } = entry(table);
-  const reach = scale.type * 6;
+  const reach = scale.type * 5.4 * hand;
+  const beside = (point: Point, x: number) => ({ x: point.x + x, y: point.y });
   const [low, high] = [
-    { x: start.x + hand * reach * 0.5, y: below },
-    { x: end.x - hand * reach * 1.1, y: below + scale.type * 0.4 }
+    { x: start.x + reach * 0.6, y: below },
+    { x: end.x - reach * 1.2, y: below + scale.type * 0.5 }
   ];
-  const away = bezier(
-    [
-      start,
-      { x: start.x - hand * reach, y: start.y },
-      { x: low.x - hand * reach * 1.6, y: below - scale.type * 0.3 },
-      low
-    ],
-    12
-  );
-  const back = bezier(
-    [
-      high,
-      { x: end.x + hand * reach * 0.6, y: below + scale.type * 0.8 },
-      { x: end.x + way.x * reach * 0.8, y: end.y + way.y * reach * 0.8 },
-      end
-    ],
-    12
-  );
-  return [...away, ...back];
+  const third = (high.x - low.x) / 3;
+  const tail = scale.type * 5;
+  const wide = Math.max(Math.abs(reach), aside * 2) * hand;
+  const away = bezier([start, beside(start, -wide), { x: start.x - wide * 1.1, y: below }, low], 12);
+  const across = bezier([low, beside(low, third), beside(high, -third), high], 6);
+  const back = bezier([high, beside(high, reach * 2.3), { x: end.x + way.x * tail, y: end.y + way.y * tail }, end], 12);
+  return [...away, ...across.slice(1), ...back.slice(1)];
 }
 
 // Between the two groups of a magic loop, on the side away from the work.
@@ -191,7 +199,7 @@ function sideLoop({ hand, scale }: Table, start: Point, end: Point): Point[] {
 function openLoop(table: Table, start: Point, end: Point): Point[] {
   const { hand, scale } = table;
   const { way } = entry(table);
-  const [reach, tail] = [scale.type * 15, scale.type * 9];
+  const [reach, tail] = [scale.type * 14, scale.type * 8];
   return bezier(
     [start, { x: start.x + hand * reach, y: start.y }, { x: end.x + way.x * tail, y: end.y + way.y * tail }, end],
     22

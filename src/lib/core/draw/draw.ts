@@ -8,7 +8,7 @@ import { finish } from './finish.ts';
 import { putFlag } from './flags.ts';
 import { putCordNames, putMarkerNames, putNeedleNames } from './labels.ts';
 import { putNeedles } from './needles.ts';
-import { layTable, type Table } from './seats.ts';
+import { layTable } from './seats.ts';
 import { putSections } from './sections.ts';
 import { Sheet } from './sheet.ts';
 import { putStitches } from './stitches.ts';
@@ -34,19 +34,14 @@ export function drawMoment(moment: Moment, options: DrawOptions): Picture {
   putStitches(sheet, table);
   const tools = putNeedles(sheet, table);
   putSections(sheet, table);
-  if (moment.setup.form === 'circular' && moment.setup.holds > 1) hangCords(sheet, table, below(sheet, table));
   putYarn(sheet, table, tools);
+  const [hanging, standing] = [tools.flags.filter((flag) => !flag.solid), tools.flags.filter((flag) => flag.solid)];
+  for (const flag of hanging) putFlag(sheet, table.scale, flag);
+  if (moment.setup.form === 'circular' && moment.setup.holds > 1) hangCords(sheet, table);
   putMarkerNames(sheet, table);
-  for (const flag of tools.flags) putFlag(sheet, table.scale, flag);
+  for (const flag of standing) putFlag(sheet, table.scale, flag);
   putNeedleNames(sheet, table);
   putCordNames(sheet, table);
   putAside(sheet, table);
   return finish(sheet, table, options);
-}
-
-// Where a cord may hang below the front needle: under its fabric and the names of its sections.
-function below(sheet: Sheet, { front, scale }: Table): number {
-  const y = front?.track.at(0).y ?? 0;
-  const low = sheet.labels.map((label) => label.y + label.height / 2).filter((bottom) => bottom > y);
-  return Math.max(y + scale.depth + scale.type, ...low) + scale.type * 0.9;
 }

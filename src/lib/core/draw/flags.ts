@@ -19,9 +19,10 @@ export function putFlag(sheet: Sheet, scale: Scale, place: FlagPlace): void {
     width: textWidth(place.text, true) * size + (2 * HEM.x + HEM.tail) * size,
     height: size * (1.25 + 2 * HEM.y)
   };
-  const middles = steps(size * 0.7, size * 0.5, 14).flatMap((pole) =>
-    place.ways.map((way) => clothAt(place.at, cloth, { ...way, pole }))
-  );
+  const poles = (first: number, count: number) => steps(size * (0.7 + first * 0.4), size * 0.4, count);
+  const tried = place.ways.flatMap((way) => poles(0, 12).map((pole) => ({ ...way, pole })));
+  const longer = poles(12, 14).flatMap((pole) => place.ways.map((way) => ({ ...way, pole })));
+  const middles = [...tried, ...longer].map((way) => clothAt(place.at, cloth, way));
   const box = findPlace(sheet.room, {
     ...cloth,
     places: middles,

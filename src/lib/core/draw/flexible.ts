@@ -2,17 +2,19 @@
 
 import type { NeedleState } from '../model/moment.ts';
 import type { Letter } from '../model/setup.ts';
-import { mix } from './geometry.ts';
 import { nearFlag } from './circular.ts';
 import { onTrack, type Seat, type Table } from './seats.ts';
 import { putCord, putShaft } from './shafts.ts';
 import type { Sheet } from './sheet.ts';
 import { farFlag, workingFlag } from './sticks.ts';
 import { alongTrack, makeTrack, type Track } from './track.ts';
-import { entry, SLOPE, workingLetter, type Tools } from './work.ts';
+import { entry, workingLetter, type Tools } from './work.ts';
 
 /** Share of a flexible needle that is stiff, at either end. */
 const STIFF = 0.2;
+
+/** How far the working one hangs down, in degrees. */
+const DROOP = 48;
 
 /** Draws a trio of flexible needles: those with stitches and the working one. */
 export function putFlexible(sheet: Sheet, table: Table): Tools {
@@ -34,11 +36,12 @@ export function putFlexible(sheet: Sheet, table: Table): Tools {
   const [stiff, cord] = [scale.type * 4.6, scale.type * 4.6];
   const track = makeTrack(tip, angle, [
     { length: stiff, turn: 0 },
-    { length: cord, turn: -table.hand * SLOPE * 1.4 },
+    { length: cord, turn: table.hand * DROOP },
     { length: stiff, turn: 0 }
   ]);
   putBent(sheet, { letter, state: 'working', track, tip: stiff, thick: scale.thick });
-  const flag = workingFlag(table, `working needle · ${letter}`, mix(track.at(stiff), track.at(stiff + cord), 0.5));
+  const at = track.at(stiff + cord * 1.2);
+  const flag = workingFlag({ text: `working needle · ${letter}`, at, first: table.hand });
   return { flags: [feeding, flag], working: { tip, angle, length: stiff } };
 }
 
@@ -88,16 +91,18 @@ export function putSmallCircular(sheet: Sheet, table: Table): Tools {
   return worked ? flagsOfTips(table, front) : { flags: [], working: null };
 }
 
+// Both flags stand inside the ring, each over its own tip.
 function flagsOfTips(table: Table, seat: Seat): Tools {
   const { hand, scale } = table;
   const { track, beads } = seat;
-  const [before, after] = [scale.end * 0.62, scale.end * 0.62];
-  const [first, last] = [onTrack(seat, 0) - before, onTrack(seat, beads.room) + after];
-  const [feeding, working] = hand === 1 ? [first, last] : [last, first];
-  const [fed, free] = [track.at(feeding), track.at(working)];
+  const away = scale.end * 0.55;
+  const ends = [onTrack(seat, 0) - away, onTrack(seat, beads.room) + away].map((along) => track.at(along));
+  const [fed, free] = hand === 1 ? ends : ends.toReversed();
   const tip = track.at(hand === 1 ? track.length : 0);
-  return {
-    flags: [{ ...nearFlag(table, seat), at: fed }, workingFlag(table, 'working tip', free)],
-    working: { tip, angle: free.angle, length: scale.end }
+  const feeding = nearFlag(table, seat);
+  const working = {
+    ...workingFlag({ text: 'working tip', at: free!, first: hand }),
+    ways: [{ rise: 1, flies: hand }] as const
   };
+  return { flags: [{ ...feeding, at: fed! }, working], working: { tip, angle: free!.angle, length: scale.end } };
 }

@@ -3,23 +3,22 @@
 import type { NeedleMoment } from '../model/moment.ts';
 import type { Point } from '../model/picture.ts';
 import { from, outward, type Box, type Pose } from './geometry.ts';
-import { wrapText } from './metrics.ts';
-import { beside, findPlace, nearestOf, steps } from './place.ts';
+import { beside, findPlace, nearestOf, steps, type Size } from './place.ts';
 import { putLeader } from './sections.ts';
-import { poseOf, type Seat, type Table } from './seats.ts';
+import { putArrow } from './arrow.ts';
+import { poseOfMarker, type Seat, type Table } from './seats.ts';
 import type { Sheet } from './sheet.ts';
 import { markerId } from './stitches.ts';
-import { plain, putText, sizeOf, strong, type Text } from './text.ts';
+import { markerName, plain, putText, sizeOf, strong, type Text } from './text.ts';
 
 /** Puts the name of every marker beside it, inside the ring. */
 export function putMarkerNames(sheet: Sheet, table: Table): void {
   const hung = table.seats.flatMap((seat) =>
-    seat.beads.markers.map((marker) => ({ ...marker, pose: poseOf(seat, marker.at) }))
+    seat.beads.markers.map((marker) => ({ ...marker, pose: poseOfMarker(seat, marker) }))
   );
   const order = [...hung.filter((marker) => marker.hung.bor), ...hung.filter((marker) => !marker.hung.bor)];
   for (const { hung: marker, pose } of order) {
-    const [name] = wrapText(marker.name, 16);
-    putMarkerName(sheet, table, { name: name!, id: markerId(marker.name), bor: marker.bor, pose });
+    putMarkerName(sheet, table, { name: marker.name, id: markerId(marker.name), bor: marker.bor, pose });
   }
 }
 
@@ -31,9 +30,7 @@ interface Named {
 }
 
 function putMarkerName(sheet: Sheet, { scale }: Table, { name, id, bor, pose }: Named): void {
-  const text: Text = { lines: [[strong(name)]], size: scale.type * 0.82 };
-  const padded = sizeOf(text, { x: text.size * 0.5, y: text.size * 0.12 });
-  const size = { ...padded, width: Math.max(padded.width, padded.height * 1.25) };
+  const { text, size } = markerName(name, scale.type);
   const top = from(pose, 0, -scale.pitch * 0.85);
   const out = outward(pose);
   const inside = { x: -out.x, y: -out.y };
@@ -68,17 +65,24 @@ function putNeedleName(sheet: Sheet, table: Table, seat: Seat): Box {
   const out = outward(pose);
   const text = needleText(seat.needle, { size: scale.type, narrow: Math.abs(out.x) > 0.6 });
   const size = sizeOf(text);
-  const places = insidePlaces(table, { seat, size });
+  const places = [
+    ...middlePlaces(table),
+    ...insidePlaces(table, { seat, size }),
+    ...outsidePlaces(table, { seat, size })
+  ];
   const box = findPlace(sheet.room, { ...size, places, margin: 5 });
   putText(sheet, { id: `label:N${seat.needle.number}`, kind: 'needle', ...text }, box);
   return box;
 }
 
+// In a ring of one needle its name stands in the middle, or a little higher.
+function middlePlaces({ moment, centre, scale }: Table): Point[] {
+  if (moment.setup.id !== 'short-circular') return [];
+  return steps(0, 0.3, 8).map((up) => ({ x: centre.x, y: centre.y - up * scale.type }));
+}
+
 // From the middle of the needle inwards and sideways, as far as a third of the ring.
-function insidePlaces(
-  { scale, seats }: Table,
-  { seat, size }: { seat: Seat; size: { width: number; height: number } }
-): Point[] {
+function insidePlaces({ scale, seats, centre }: Table, { seat, size }: { seat: Seat; size: Size }): Point[] {
   const { length } = seat.track;
   const shifts = [0, ...steps(0.06, 0.06, 6).flatMap((share) => [share, -share])].map((share) => share * length);
   const gaps = steps(scale.pitch * 0.7 + 7, 5, seats.length === 1 ? 16 : 12);
@@ -88,7 +92,22 @@ function insidePlaces(
     const inside = beside({ anchor: pose, side: { x: -out.x, y: -out.y } }, size, gaps);
     return inside.map((place, level) => ({ place, cost: level * 5 + Math.abs(shift) * 0.6 }));
   });
-  return places.toSorted((one, other) => one.cost - other.cost).map(({ place }) => place);
+  const own = places.filter(({ place }) => seats.length === 1 || isOwnSide(place, { seat, centre, size }));
+  return own.toSorted((one, other) => one.cost - other.cost).map(({ place }) => place);
+}
+
+// True on the side of the ring where the needle itself lies: a name beyond it would seem to be another's.
+function isOwnSide(place: Point, of: { seat: Seat; centre: Point; size: Size }): boolean {
+  const out = outward(of.seat.track.at(of.seat.track.length / 2));
+  const reach = (place.x - of.centre.x) * out.x + (place.y - of.centre.y) * out.y;
+  return reach >= (Math.abs(out.x) * of.size.width + Math.abs(out.y) * of.size.height) * 0.25;
+}
+
+// Beyond the fabric, where the ring has no room.
+function outsidePlaces({ scale }: Table, { seat, size }: { seat: Seat; size: Size }): Point[] {
+  const pose = seat.track.at(seat.track.length / 2);
+  const gaps = steps(scale.depth + scale.type * 2, 6, 24);
+  return beside({ anchor: pose, side: outward(pose) }, size, gaps);
 }
 
 function needleText(needle: NeedleMoment, place: { size: number; narrow: boolean }): Text {
@@ -99,21 +118,6 @@ function needleText(needle: NeedleMoment, place: { size: number; narrow: boolean
   if (!place.narrow) return { lines: [[strong(`${name}  `), plain(`${count}${state}`)]], size: place.size };
   const rest = state === '' ? [] : [[plain('resting')]];
   return { lines: [[strong(name)], [plain(count)], ...rest], size: place.size };
-}
-
-// Which way the work goes, beside the name of the front needle.
-function putArrow(sheet: Sheet, { scale, hand }: Table, name: Box): void {
-  const [length, height] = [scale.type * 4.2, scale.type * 0.7];
-  const above = name.y - name.height / 2 - height / 2 - scale.type * 0.35;
-  const [left, right] = [-1, 1].map((side) => ({
-    x: name.x + side * (name.width / 2 + length / 2 + scale.type),
-    y: name.y
-  }));
-  const places = [...steps(0, 5, 5).map((up) => ({ x: name.x, y: above - up })), left!, right!];
-  const box = findPlace(sheet.room, { width: length, height, places, margin: 2 });
-  const ends = [box.x + (hand * length) / 2, box.x - (hand * length) / 2];
-  sheet.lines.push({ id: 'arrow', opacity: 1, kind: 'arrow', points: ends.map((x) => ({ x, y: box.y })) });
-  sheet.room.takeBox(box);
 }
 
 /** Says "cord loop" beside each of the loops of a magic loop. */

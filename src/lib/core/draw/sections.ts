@@ -72,7 +72,7 @@ function putName(sheet: Sheet, { scale }: Table, { id, piece, middle, length }: 
   const text = nameText(piece, { size: scale.type * 0.93, room: length, upright: Math.abs(outward(middle).x) > 0.6 });
   const size = sizeOf(text);
   const side = outward(middle);
-  const near = beside({ anchor: middle, side }, size, steps(4, 4, 22));
+  const near = beside({ anchor: middle, side }, size, steps(5, 4, 22));
   const shifts = [0, ...steps(0.35, 0.35, 4).flatMap((share) => [share, -share])].map((share) => share * size.width);
   const places = near.flatMap((place, level) =>
     shifts.map((shift) => ({ place: slide(place, middle, shift), cost: level * 4 + Math.abs(shift) * 0.55 }))

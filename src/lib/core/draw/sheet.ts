@@ -67,7 +67,7 @@ export class Room {
   /** True when the straight way between two points touches no text. */
   isOpen(start: Point, end: Point): boolean {
     const points = walk(start, end, 4);
-    return !this.#boxes.some((box) => points.some((point) => within(point, box, 2)));
+    return !this.#boxes.some((box) => points.some((point) => within(point, box, 3.5)));
   }
 
   /** True when no spot lies within `radius` of any of the points. */

@@ -19,7 +19,10 @@ export function putSticks(sheet: Sheet, table: Table): Tools {
   const end = { x: tip.x + way.x * length, y: tip.y + way.y * length };
   putShaft(sheet, { id: `needle:${letter}`, start: tip, end, state: 'working', thickness: table.scale.thick });
   return {
-    flags: [feeding, workingFlag(table, `working needle · ${letter}`, mix(tip, end, 0.86))],
+    flags: [
+      feeding,
+      workingFlag({ text: `working needle · ${letter}`, at: mix(tip, end, 0.86), first: otherWay(table.hand) })
+    ],
     working: { tip, angle, length }
   };
 }
@@ -47,17 +50,18 @@ export function farFlag({ hand, scale }: Table, seat: Seat): FlagPlace {
   };
 }
 
-/** The flag of the working needle or tip, hanging from it. */
-export function workingFlag({ hand }: Table, text: string, at: FlagPlace['at']): FlagPlace {
+/** The flag of the working needle or tip, hanging from it; `first` is the side it flies to where there is room. */
+export function workingFlag(place: { text: string; at: FlagPlace['at']; first: 1 | -1 }): FlagPlace {
+  const { text, at, first } = place;
   return {
     id: 'flag:working',
     text,
     solid: false,
     at,
     ways: [
-      { rise: -1, flies: hand },
-      { rise: -1, flies: otherWay(hand) },
-      { rise: 1, flies: hand }
+      { rise: -1, flies: first },
+      { rise: -1, flies: otherWay(first) },
+      { rise: 1, flies: first }
     ]
   };
 }

@@ -3,7 +3,7 @@
 import type { HeldStitch } from '../model/moment.ts';
 import type { DrawnStitch } from '../model/picture.ts';
 import { from } from './geometry.ts';
-import { onTrack, poseOf, type Seat, type Table } from './seats.ts';
+import { onTrack, poseOf, poseOfMarker, type Seat, type Table } from './seats.ts';
 import type { Sheet } from './sheet.ts';
 
 /** How many yarn tones there are; sections take them in the order of the ring. */
@@ -64,8 +64,9 @@ function keepRoom(sheet: Sheet, stitch: DrawnStitch, depth: number): void {
 }
 
 function putMarkers(sheet: Sheet, { scale }: Table, seat: Seat): void {
-  for (const { hung, at } of seat.beads.markers) {
-    const pose = poseOf(seat, at);
+  for (const bead of seat.beads.markers) {
+    const { hung } = bead;
+    const pose = poseOfMarker(seat, bead);
     sheet.markers.push({
       id: markerId(hung.name),
       opacity: 1,

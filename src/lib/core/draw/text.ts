@@ -37,3 +37,15 @@ export function plain(text: string): Run {
 export function strong(text: string): Run {
   return { text, strong: true };
 }
+
+/** Longest name of a marker that is written out, in letters. */
+const LONGEST = 18;
+
+/** The name of a marker and the room that its frame takes. */
+export function markerName(name: string, type: number): { readonly text: Text; readonly size: Size } {
+  const letters = [...name];
+  const short = letters.length > LONGEST ? `${letters.slice(0, LONGEST - 1).join('')}…` : name;
+  const text: Text = { lines: [[strong(short)]], size: type * 0.82 };
+  const { width, height } = sizeOf(text, { x: text.size * 0.5, y: text.size * 0.12 });
+  return { text, size: { width: Math.max(width, height * 1.25), height } };
+}

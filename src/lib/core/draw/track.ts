@@ -44,6 +44,17 @@ export function straightTrack(middle: Pose, length: number): Track {
   return makeTrack(from(middle, length / 2, 0), middle.angle + 180, [{ length, turn: 0 }]);
 }
 
+/** The same track somewhere else. */
+export function moveTrack({ length, at }: Track, by: Point): Track {
+  return {
+    length,
+    at: (along) => {
+      const { x, y, angle } = at(along);
+      return { x: x + by.x, y: y + by.y, angle };
+    }
+  };
+}
+
 /** Points along a part of a track, moved to the side of the fabric by `out`, at most `step` apart. */
 export function alongTrack(track: Track, part: { from: number; to: number; step: number }, out: number): Point[] {
   const count = Math.max(1, Math.ceil(Math.abs(part.to - part.from) / part.step));

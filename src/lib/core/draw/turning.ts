@@ -3,23 +3,67 @@
 import type { Picture, Point } from '../model/picture.ts';
 import { bearing, direction, distance, mix, pointAlong, resample, shortTurn } from './geometry.ts';
 
-/** The way from one picture to another. */
+/** The way from one picture to another, both moved so that the middles of their rings coincide. */
 export interface Way {
   readonly from: Picture;
   readonly to: Picture;
   /** 0 to 1. */
   readonly t: number;
+  /** Middle of the ring now. */
+  readonly centre: Point;
   /** True when the same ring lies turned: everything goes round the middle instead of through it. */
   readonly turns: boolean;
+  /** How far the ring is turned, in degrees: half a turn goes the same way for everything. */
+  readonly turn: number;
+  /** Height of the turn as a share of its width: a low picture is turned in a low oval. */
+  readonly flat: number;
 }
 
 /** Nearer to the middle than this, a place has no direction from it worth keeping. */
 const MIDDLE = 12;
 
+/** A turn below this is one of its own, not that of the ring. */
+const SMALL = 60;
+
 /** Tells how a ring gets from one picture to the other. */
 export function wayBetween(from: Picture, to: Picture, t: number): Way {
   const same = from.tracks.length === to.tracks.length && from.mirrored === to.mirrored;
-  return { from, to, t, turns: same && from.front !== to.front };
+  const centre = mix(from.centre, to.centre, t);
+  const turns = same && from.front !== to.front;
+  const turn = turns ? turnOf(from, to) : 0;
+  // A quarter of a turn has room enough in the picture; half of one needs to be low.
+  const flat = Math.abs(turn) > 120 ? (from.height + to.height) / (from.width + to.width) : 1;
+  return { from: moved(from, centre), to: moved(to, centre), t, centre, turns, turn, flat };
+}
+
+// The turn of the first needle, from the one picture to the other.
+function turnOf(from: Picture, to: Picture): number {
+  const [before, after] = [from.tracks[0]?.points, to.tracks[0]?.points];
+  if (!before || !after) return 0;
+  return shortTurn(Math.round(bearing(after[0]!, after.at(-1)!) - bearing(before[0]!, before.at(-1)!)));
+}
+
+// The picture with its middle somewhere else.
+function moved(picture: Picture, centre: Point): Picture {
+  const [x, y] = [centre.x - picture.centre.x, centre.y - picture.centre.y];
+  const at = <T extends Point>(item: T): T => ({ ...item, x: item.x + x, y: item.y + y });
+  const line = <T extends { readonly points: readonly Point[] }>(item: T): T => ({
+    ...item,
+    points: item.points.map(at)
+  });
+  return {
+    ...picture,
+    centre,
+    tracks: picture.tracks.map(line),
+    shafts: picture.shafts.map(at),
+    cords: picture.cords.map(line),
+    stitches: picture.stitches.map(at),
+    markers: picture.markers.map(at),
+    yarns: picture.yarns.map(line),
+    lines: picture.lines.map(line),
+    labels: picture.labels.map(at),
+    flags: picture.flags.map(at)
+  };
 }
 
 /** A number on the way. */
@@ -27,20 +71,37 @@ export function blend(start: number, end: number, t: number): number {
   return start + (end - start) * t;
 }
 
-/** An angle on the way, by the shorter turn. */
-export function blendAngle(start: number, end: number, t: number): number {
-  return start + shortTurn(end - start) * t;
+/** An angle on the way: by the shorter turn, but with the ring where it is a long one. */
+export function blendAngle({ turn, t }: Way, start: number, end: number): number {
+  const short = shortTurn(end - start);
+  const whole = Math.abs(short) < SMALL ? short : turn + shortTurn(short - turn);
+  return start + whole * t;
 }
+
+// The place as seen from the middle, drawn up to a circle; and back.
+function opened({ centre, flat }: Way, point: Point): Point {
+  return { x: point.x - centre.x, y: (point.y - centre.y) / flat };
+}
+
+function closed({ centre, flat }: Way, point: Point): Point {
+  return { x: centre.x + point.x, y: centre.y + point.y * flat };
+}
+
+const ORIGIN: Point = { x: 0, y: 0 };
 
 /** A place on the way. */
 export function blendPoint(way: Way, start: Point, end: Point): Point {
-  const { from, to, t, turns } = way;
-  const centre = mix(from.centre, to.centre, t);
-  const [near, far] = [distance(from.centre, start), distance(to.centre, end)];
-  if (!turns || near < MIDDLE || far < MIDDLE) return mix(start, end, t);
-  const ahead = direction(blendAngle(bearing(from.centre, start), bearing(to.centre, end), t));
+  if (!way.turns) return mix(start, end, way.t);
+  return closed(way, turned(way, opened(way, start), opened(way, end)));
+}
+
+function turned(way: Way, start: Point, end: Point): Point {
+  const { t } = way;
+  const [near, far] = [distance(ORIGIN, start), distance(ORIGIN, end)];
+  if (near < MIDDLE || far < MIDDLE) return mix(start, end, t);
+  const ahead = direction(blendAngle(way, bearing(ORIGIN, start), bearing(ORIGIN, end)));
   const reach = blend(near, far, t);
-  return { x: centre.x + ahead.x * reach, y: centre.y + ahead.y * reach };
+  return { x: ahead.x * reach, y: ahead.y * reach };
 }
 
 /** A line on the way; the number of its points may differ. */
@@ -51,20 +112,17 @@ export function blendLine(way: Way, start: readonly Point[], end: readonly Point
   return one.map((point, index) => blendPoint(way, point, other[index]!));
 }
 
-/**
- * A track on the way: it keeps its shape while the ring is turned.
- *
- * Its ends go round the middle, and its shape between them goes from the one to the other.
- */
+/** A track on the way: its ends go round the middle, and it keeps its shape while the ring is turned. */
 export function blendTrack(way: Way, start: readonly Point[], end: readonly Point[]): Point[] {
   if (!way.turns) return blendLine(way, start, end);
   const count = Math.max(start.length, end.length);
-  const [one, other] = [inChord(resample(start, count)), inChord(resample(end, count))];
-  const middle = blendPoint(way, one.middle, other.middle);
-  const along = direction(blendAngle(one.angle, other.angle, way.t));
+  const chordOf = (points: readonly Point[]) => inChord(resample(points, count).map((point) => opened(way, point)));
+  const [one, other] = [chordOf(start), chordOf(end)];
+  const middle = turned(way, one.middle, other.middle);
+  const along = direction(blendAngle(way, one.angle, other.angle));
   return one.points.map((point, index) => {
     const { x, y } = mix(point, other.points[index]!, way.t);
-    return { x: middle.x + along.x * x - along.y * y, y: middle.y + along.y * x + along.x * y };
+    return closed(way, { x: middle.x + along.x * x - along.y * y, y: middle.y + along.y * x + along.x * y });
   });
 }
 

@@ -22,30 +22,34 @@ export interface Tools {
   readonly working: { readonly tip: Point; readonly angle: number; readonly length: number } | null;
 }
 
-/** How steeply the working needle lies, in degrees below the feeding one. */
-export const SLOPE = 30;
+/** How steeply the working needle lies, in degrees; flatter beside a needle whose end bends upwards. */
+const SLOPE = 30;
+const FLAT = 6;
 
 /** The work end of the front needle: the pose of its first stitch to be worked. `null` when nothing is worked. */
 export function workPose(table: Table): Pose | null {
-  const { front, hand, moment } = table;
-  if (!front || moment.feeding === null) return null;
-  return poseOf(front, nearBead(front, hand));
+  return table.moment.feeding === null ? null : handPose(table);
 }
 
 /** A point seen from the first stitch to be worked: `along` towards the tip, `out` towards the fabric. */
 export function atWork(table: Table, along: number, out: number): Point {
-  const pose = workPose(table) ?? { x: 0, y: 0, angle: 0 };
-  return from(pose, along * table.hand, out);
+  return from(handPose(table), along * table.hand, out);
 }
 
-/** Where the working needle enters the work, and the way it lies. */
+/** Where the working needle enters the work, and the way it lies: down from it and away. At rest it lies a little apart. */
 export function entry(table: Table): { readonly tip: Point; readonly angle: number; readonly way: Vector } {
-  const pose = workPose(table) ?? { x: 0, y: 0, angle: 0 };
-  const angle = table.hand === 1 ? pose.angle + SLOPE : pose.angle + 180 - SLOPE;
+  const { hand, scale, moment } = table;
+  const slope = moment.setup.form === 'flexible' ? FLAT : SLOPE;
+  const angle = hand === 1 ? slope : 180 - slope;
   const way = direction(angle);
-  const crossing = atWork(table, table.scale.pitch * 0.32, 0);
-  const over = table.scale.thick * 1.5;
+  const worked = moment.feeding !== null;
+  const crossing = worked ? atWork(table, scale.pitch * 0.32, 0) : atWork(table, scale.end * 0.8, scale.thick * 2);
+  const over = worked ? scale.thick * 2 : 0;
   return { tip: { x: crossing.x - way.x * over, y: crossing.y - way.y * over }, angle, way };
+}
+
+function handPose({ front, hand }: Table): Pose {
+  return front ? poseOf(front, nearBead(front, hand)) : { x: 0, y: 0, angle: 0 };
 }
 
 /** Distance along the track of the place where the shaft ends at the work end. */

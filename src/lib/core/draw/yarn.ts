@@ -1,13 +1,17 @@
 /** The working yarn: from the stitch worked last towards the working tip, and away. */
 
 import type { Point } from '../model/picture.ts';
-import { direction, from, type Pose } from './geometry.ts';
+import type { SetupId } from '../model/setup.ts';
+import { bezier, direction, distance, from, type Pose } from './geometry.ts';
 import { poseOf, type Seat, type Table } from './seats.ts';
 import type { Sheet } from './sheet.ts';
 import { atWork, workPose, type Tools } from './work.ts';
 
 /** Thickness of yarn in widths of a stitch. */
-const THICK = 0.25;
+const THICK = 0.26;
+
+/** The yarn has one tone, whatever section it comes from: those only tell sections apart. */
+const YARN_TONE = 0;
 
 /** Draws the yarn, clear of flags and labels: they are placed after it and keep away. */
 export function putYarn(sheet: Sheet, table: Table, tools: Tools): void {
@@ -16,10 +20,8 @@ export function putYarn(sheet: Sheet, table: Table, tools: Tools): void {
   const at = seat && yarn ? seat.beads.stitches[yarn.stitch] : undefined;
   if (!seat || !yarn || at === undefined) return;
   const points = routeOf(table, tools, { seat, pose: poseOf(seat, at), place: yarn.stitch });
-  const id = seat.needle.stitches[yarn.stitch]!.id;
-  const tone = sheet.stitches.find((stitch) => stitch.id === `stitch:${id}`)?.tone ?? 0;
   const width = Math.max(2.4, table.scale.pitch * THICK);
-  sheet.yarns.push({ id: 'yarn', opacity: 1, points, width, tone });
+  sheet.yarns.push({ id: 'yarn', opacity: 1, points, width, tone: YARN_TONE });
   sheet.room.takeLine(points, width);
 }
 
@@ -49,32 +51,47 @@ function isBefore({ seats, front, hand }: Table, seat: Seat): boolean {
   return seats[(place - hand + seats.length) % seats.length] === seat;
 }
 
-// Round the tip of the needle before, on the outside.
+// Along the needle before and round its tip, on the outside.
 function cornerRoute(table: Table, tools: Tools, { seat, pose }: Leaving): Point[] {
   const { hand, scale } = table;
-  const along = hand === 1 ? seat.track.length : 0;
-  const corner = from(seat.track.at(along), -hand * 3, scale.thick + 5);
-  const beside = from(seat.track.at(along - hand * scale.end * 0.5), 0, scale.thick + 3);
-  return [...leave(table, pose, 0.4), beside, corner, ...tail(table, tools)];
+  const aside = scale.thick / 2 + 7;
+  const start = from(pose, -hand * scale.pitch * 0.3, scale.pitch * 0.25);
+  const corner = from(seat.track.at(hand === 1 ? seat.track.length : 0), hand * scale.end * 0.3, aside);
+  const turn = { ...corner, angle: pose.angle };
+  const { touch, meet, rest, above } = tail(table, tools);
+  const [near, far] = [distance(start, corner), distance(corner, meet)];
+  const down = bezier([start, from(pose, -hand * near * 0.35, aside), from(turn, hand * near * 0.35, 0), corner], 6);
+  const round = bezier([corner, from(turn, -hand * far * 0.45, 0), above(far * 0.4), meet], 6);
+  return [...down, ...round.slice(1), touch, ...rest];
+}
+
+// How the yarn leaves a back needle: across and down, in shares of its way. The tips of a circular hang in its way.
+function leavingOf(setup: SetupId): readonly [number, number] {
+  if (setup === 'magic-loop') return [0.4, 0.2];
+  return setup === 'two-circulars' ? [0.1, 0.5] : [0.1, 0.3];
 }
 
 // Down from the back needle, inside of its tips.
 function sideRoute(table: Table, tools: Tools, { pose }: Leaving): Point[] {
-  const { end, type } = table.scale;
-  const flexible = table.moment.setup.form === 'flexible';
-  const ways = flexible
-    ? [atWork(table, end + type * 0.6, -type * 2.2)]
-    : [atWork(table, end + type * 1.1, -type * 4.4), atWork(table, end + type * 1.4, -type * 1.4)];
-  return [...leave(table, pose, -0.5), ...ways, ...tail(table, tools)];
+  const { hand, scale, moment } = table;
+  const flexible = moment.setup.form === 'flexible';
+  const start = from(pose, -hand * scale.pitch * 0.3, -scale.pitch * 0.2);
+  const { touch, meet, rest } = tail(table, tools);
+  const way = distance(start, meet);
+  const [across, depth] = leavingOf(moment.setup.id);
+  const down = from(pose, -hand * way * across, -way * depth);
+  const over = { x: meet.x + hand * scale.type * (flexible ? 0.6 : 2.8), y: meet.y - way * 0.36 };
+  return [...bezier([start, down, over, meet], 10), touch, ...rest];
 }
 
 // Past the stitches that wait on the front needle, inside the ring.
 function insideRoute(table: Table, tools: Tools, { seat, pose }: Leaving): Point[] {
   const { hand, scale } = table;
-  const up = from(pose, -hand * scale.pitch * 0.3, -scale.pitch * 1.3);
-  const start = from(pose, -hand * scale.pitch * 0.4, -scale.pitch * 0.2);
+  const start = from(pose, -hand * scale.pitch * 0.3, -scale.pitch * 0.3);
+  const up = from(pose, -hand * scale.pitch * 0.4, -scale.pitch * 1.5);
   const ways = seat === table.front ? [atWork(table, 0, -scale.pitch * 1.7)] : [table.centre];
-  return [start, up, ...ways, atWork(table, scale.end + scale.type * 0.9, -scale.pitch * 0.9), ...tail(table, tools)];
+  const { touch, meet, rest } = tail(table, tools);
+  return [start, up, ...ways, atWork(table, scale.end + scale.type * 0.9, -scale.pitch * 0.9), meet, touch, ...rest];
 }
 
 // At an edge the yarn hangs from the stitch that is worked next.
@@ -91,57 +108,62 @@ function edgeRoute(table: Table): Point[] {
 }
 
 // The two tips of a small circular meet: the yarn falls between them.
-function betweenTips(table: Table, { pose }: Leaving): Point[] {
-  const { hand, scale } = table;
-  const fall = (along: number, out: number) =>
-    from(table.front!.track.at(hand === 1 ? table.front!.track.length : 0), hand * along, out);
-  return [
-    from(pose, -hand * scale.pitch * 0.4, scale.pitch * 0.3),
-    from(pose, -hand * scale.pitch * 0.9, scale.pitch * 0.7),
-    fall(scale.type * 0.5, scale.type * 2.2),
-    fall(scale.type * 0.4, scale.type * 4.2),
-    fall(scale.type * 1.6, scale.type * 5.6),
-    fall(scale.type * 3.6, scale.type * 5.9)
-  ];
+function betweenTips({ front, hand, scale }: Table, { pose }: Leaving): Point[] {
+  const { type, pitch } = scale;
+  const { x, y } = front!.track.at(hand === 1 ? front!.track.length : 0);
+  const fall = (along: number, down: number) => ({ x: x + hand * type * along, y: y + type * down });
+  const start = from(pose, -hand * pitch * 0.3, pitch * 0.3);
+  const low = fall(0.6, 3.6);
+  const drop = bezier([start, from(pose, -hand * type * 1.4, type * 0.5), fall(0.2, 1.8), low], 8);
+  return [...drop, ...bezier([low, fall(0.9, 5), fall(1.6, 5.8), fall(3.6, 5.7)], 6).slice(1)];
 }
 
-// With no needle at work the yarn just hangs off the end.
-function looseEnd(table: Table, { pose }: Leaving): Point[] {
-  const { hand, scale } = table;
-  const place = (along: number, out: number) => from(pose, -hand * along, out);
+// With no needle at work the yarn just hangs off the end: into the ring from a back needle, else to the side of the fabric.
+function looseEnd({ hand, scale, seats, front }: Table, { seat, pose }: Leaving): Point[] {
+  const side = seats.length === 2 && seat !== front ? -1 : 1;
+  const place = (along: number, out: number) => from(pose, -hand * along, side * out);
   const { pitch, type } = scale;
+  const low = place(type * 1.5, type * 2.6);
+  const fall = bezier([place(pitch * 0.3, pitch * 0.2), place(type * 1.5, 0), place(type * 1.6, type * 1.4), low], 6);
   return [
-    place(pitch * 0.4, pitch * 0.3),
-    place(pitch, pitch * 0.8),
-    place(type * 1.7, type * 2),
-    place(type * 1.8, type * 3.6),
-    place(type * 3.2, type * 4.4)
+    ...fall,
+    ...bezier([low, place(type * 1.4, type * 3.6), place(type * 1.8, type * 4), place(type * 3.2, type * 4)], 6).slice(
+      1
+    )
   ];
 }
 
-// Out of the loop on the side of the next stitch, then to the side of the fabric (or, negative, into the ring).
-function leave({ hand, scale }: Table, pose: Pose, side: number): Point[] {
-  return [
-    from(pose, -hand * scale.pitch * 0.35, scale.pitch * side * 0.6),
-    from(pose, -hand * scale.pitch * 0.85, scale.pitch * side * 1.4)
-  ];
+/** The last part of the yarn. */
+interface Tail {
+  /** Where it comes near the working needle, and where it touches it behind its tip. */
+  readonly meet: Point;
+  readonly touch: Point;
+  /** A point over `meet`, from where it comes down. */
+  readonly above: (height: number) => Point;
+  /** Where it lies from there on, above the needle. */
+  readonly rest: readonly Point[];
 }
 
-// Touches the working needle behind its tip, then lies off to the side above it.
-function tail({ hand, scale }: Table, { working }: Tools): Point[] {
+function tail({ hand, scale, moment }: Table, { working }: Tools): Tail {
   const { tip, angle } = working!;
+  const { type, end, thick, pitch } = scale;
   const [way, up] = [direction(angle), direction(angle - 90 * hand)];
   const place = (along: number, above: number) => ({
     x: tip.x + way.x * along + up.x * above,
     y: tip.y + way.y * along + up.y * above
   });
-  const start = scale.end + scale.type * 1.1;
-  const { type } = scale;
-  const touch = scale.thick * 0.5 + scale.pitch * THICK * 0.5 + 1.2;
-  return [
-    place(start, touch),
-    place(start + type * 1.6, touch + type * 0.35),
-    place(start + type * 4.2, type * 2),
-    place(start + type * 6.4, type * 2.5)
-  ];
+  const start = end + type * (moment.setup.form === 'flexible' ? 0.9 : 1.2);
+  const near = thick * 0.5 + pitch * THICK * 0.5 + 1.4;
+  const rise = moment.setup.form === 'flexible' ? 0 : 1;
+  const rest = bezier(
+    [
+      place(start + type * 0.35, near + 0.4),
+      place(start + type * 1.8, near + 1),
+      place(start + type * 2.6, type * (0.9 + rise)),
+      place(start + type * 4.6, type * (0.8 + 1.1 * rise))
+    ],
+    7
+  );
+  const above = (height: number) => place(start + type * 0.1, near + type * 0.5 + height);
+  return { meet: above(0), touch: place(start, near), above, rest };
 }
