@@ -23,6 +23,37 @@ export function enumerate(question: Question): Enumerated[] {
   return found.sort((left, right) => order(question, left, right));
 }
 
+/**
+ * The `count` best layouts, in the total order. Breaks are tried from the last to the first; a layout is given up when its
+ * breaks and needles so far, and the cheapest breaks that could follow, are dearer than the last of the best so far.
+ */
+export function enumerateBest(question: Question, count: number): Enumerated[] {
+  const best: Enumerated[] = [];
+  const cheapest = Math.min(0, ...question.gaps);
+  const limit = () => (best.length < count ? Infinity : best[count - 1]!.price);
+  const choose = (breaks: readonly number[], paid: number) => {
+    const missing = question.needles - breaks.length;
+    if (paid === Infinity || paid + missing * cheapest > limit()) return;
+    if (missing === 0) {
+      keep(question, best, { breaks, price: priceOf(question, breaks) });
+      best.splice(count);
+      return;
+    }
+    for (let gap = (breaks[0] ?? question.stitches) - 1; gap >= missing - 1; gap -= 1) {
+      const needle = breaks.length > 0 ? question.needle(gap, breaks[0]!) : 0;
+      choose([gap, ...breaks], paid + needle + question.gaps[gap]!);
+    }
+  };
+  choose([], question.base);
+  return best;
+}
+
+function keep(question: Question, best: Enumerated[], layout: Enumerated): void {
+  if (layout.price === Infinity) return;
+  const at = best.findIndex((other) => order(question, layout, other) < 0);
+  best.splice(at < 0 ? best.length : at, 0, layout);
+}
+
 /** What a layout pays. */
 function priceOf(question: Question, breaks: readonly number[]): number {
   const needles = breaks.map((from, index) =>

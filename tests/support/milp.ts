@@ -29,9 +29,10 @@ const sum = (terms: readonly string[]) => terms.join(' ').replace(/^\+ /u, '') |
 
 /**
  * The program in the LP text format: one binary for each needle that could be; what arrives at a gap leaves it; as many
- * needles as asked for; together as long as the ring, so that they go round once.
+ * needles as asked for; together as long as the ring, so that they go round once. Layouts can be forbidden by the names of
+ * their needles.
  */
-function lpText(question: Question): string {
+function lpText(question: Question, forbidden: readonly (readonly string[])[]): string {
   const arcs = arcsOf(question);
   const term = (factor: number, arc: Arc) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} ${arc.name}`;
   const flows = Array.from({ length: question.stitches }, (_, gap) => {
@@ -47,15 +48,27 @@ function lpText(question: Question): string {
     ...flows.filter((line) => line !== ''),
     ` needles: ${sum(arcs.map((arc) => term(1, arc)))} = ${question.needles}`,
     ` length: ${sum(arcs.map((arc) => term(arc.length, arc)))} = ${question.stitches}`,
+    ...forbidden.map((names, index) => ` no${index}: ${names.join(' + ')} <= ${names.length - 1}`),
     'Binary',
     ` ${arcs.map((arc) => arc.name).join(' ')}`,
     'End'
   ].join('\n');
 }
 
-/** The least price of any layout, or `null` when there is none. */
-export async function leastPrice(question: Question): Promise<number | null> {
+/** The `count` least prices of the layouts of a question, ascending; fewer when there are no more. */
+export async function leastPrices(question: Question, count: number): Promise<number[]> {
   const highs = await highsLoader();
-  const solved = highs.solve(lpText(question));
-  return solved.Status === 'Optimal' ? Math.round(solved.ObjectiveValue) + question.base : null;
+  const prices: number[] = [];
+  const forbidden: string[][] = [];
+  while (prices.length < count) {
+    const solved = highs.solve(lpText(question, forbidden));
+    if (solved.Status !== 'Optimal') break;
+    prices.push(Math.round(solved.ObjectiveValue) + question.base);
+    forbidden.push(
+      Object.values(solved.Columns)
+        .filter((column) => 'Primal' in column && column.Primal > 0.5)
+        .map((column) => column.Name)
+    );
+  }
+  return prices;
 }

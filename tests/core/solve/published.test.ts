@@ -1,25 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Judged } from '$lib/core/model/plan.ts';
-import { layoutFromLoads } from '$lib/core/model/layout.ts';
-import { DEFAULT_SETTINGS } from '$lib/core/model/settings.ts';
-import { SETUPS, type SetupId } from '$lib/core/model/setup.ts';
-import { distribute } from '$lib/core/solve/distribute.ts';
-import { judgeLayout } from '$lib/core/solve/judge.ts';
-import { stageOf } from '../../support/stages.ts';
 import type { Stage } from '$lib/core/model/fabric.ts';
-
-function best(stage: Stage, setup: SetupId): Judged {
-  const found = distribute(stage, SETUPS[setup], DEFAULT_SETTINGS);
-  if (found.kind !== 'solved') throw new Error(`impossible: ${found.because.code}`);
-  return found.best[0]!;
-}
-
-function stated(stage: Stage, setup: SetupId, on: { loads: readonly number[]; first?: number }): Judged {
-  const layout = layoutFromLoads(on.loads, on.first ?? 0);
-  return judgeLayout(stage, layout, { setup: SETUPS[setup], settings: DEFAULT_SETTINGS });
-}
-
-const bySize = (loads: readonly number[]) => [...loads].sort((left, right) => right - left);
+import type { Judged } from '$lib/core/model/plan.ts';
+import { breaksByRow, loadsBetween } from '$lib/core/solve/passes.ts';
+import { best, bySize, stated } from '../../support/layouts.ts';
+import { stageOf } from '../../support/stages.ts';
 
 describe('distribute() on published splits', () => {
   const plain64 = stageOf({ rows: [['k64', 10]] });
@@ -152,39 +136,64 @@ describe('judgeLayout() on the naive splits of the 44-stitch mitten', () => {
     expect(above!.rows[0]).toBe(18);
   });
 
+  // Gaps after 11 and 31 of the 45 stitches after the set-up: 20/25, at the end 34/25.
   test('C, D, F with gaps after 11 and 31: no increase at a gap, no share above 60 %', () => {
-    const found = stated(thumb, 'magic-loop', { loads: [20, 24], first: 11 });
+    const found = stated(thumb, 'magic-loop', { loads: [19, 25], first: 11 });
     expect(flags(found)).toEqual([]);
+    expect(loadsByRow(thumb, found)[0]).toEqual([20, 25]);
+    expect(loadsByRow(thumb, found).at(-1)).toEqual([34, 25]);
+  });
+
+  test('D: N2 grows 23, 25 … 37 of 45, 47 … 59', () => {
+    const increases = [0, 3, 6, 9, 12, 15, 18, 21];
+    const loads = loadsByRow(thumb, stated(thumb, 'magic-loop', { loads: [22, 22] }));
+    expect(increases.map((row) => loads[row]![1])).toEqual([23, 25, 27, 29, 31, 33, 35, 37]);
+    expect(increases.map((row) => thumb.rows[row]!.after.stitches.length)).toEqual([45, 47, 49, 51, 53, 55, 57, 59]);
   });
 });
 
-describe('distribute() where it cannot', () => {
-  test('says that nothing is on the needles', () => {
-    const empty = { ...stageOf({ rows: [['k8', 1]] }), rows: [] };
-    const none = { ...empty, start: { stitches: [], markers: [], sections: [] } };
-    expect(distribute(none, SETUPS['dpn-5'], DEFAULT_SETTINGS)).toMatchObject({
-      kind: 'impossible',
-      because: { code: 'no-stitches' }
-    });
-  });
+function loadsByRow(stage: Stage, { layout }: Judged): number[][] {
+  return breaksByRow(stage, layout)
+    .slice(1)
+    .map((breaks, row) => loadsBetween(breaks, stage.rows[row]!.after.stitches.length));
+}
 
-  test('says that every gap is cut', () => {
-    const all = stageOf({
-      rows: [
-        ['c16 c16', 1],
-        ['k8 c16 k8', 1]
-      ]
-    });
-    expect(distribute(all, SETUPS['two-circulars'], DEFAULT_SETTINGS)).toMatchObject({
-      kind: 'impossible',
-      because: { code: 'no-free-gap' }
-    });
+describe('judgeLayout() on the layouts of the students in the mitten class', () => {
+  const rib = stageOf({ rows: [['(k2 p2)11', 18]] });
+  const thumb = stageOf({
+    rows: [
+      ['k22 m1 k22', 1],
+      ...[1, 3, 5, 7, 9, 11, 13].map((width): [string, number] => [`k22 m1 k${width} m1 k22`, 1])
+    ]
   });
+  const top = stageOf({
+    rows: [22, 20, 18, 16, 14, 12, 10, 8].map((half): [string, number] => {
+      const side = `k1 ssk k${half - 6} k2tog k1`;
+      return [`${side} ${side}`, 1];
+    }),
+    sections: [
+      { name: 'back', from: 0, to: 22 },
+      { name: 'palm', from: 22, to: 44 }
+    ]
+  });
+  const small = stageOf({ rows: [['k18', 10]] });
 
-  test('says that too many stitches are asked of the set', () => {
-    expect(distribute(stageOf({ rows: [['k400', 1]] }), SETUPS['dpn-5'], DEFAULT_SETTINGS)).toMatchObject({
-      kind: 'impossible',
-      because: { code: 'too-many-for-set', detail: { stitches: 400, holds: 4 } }
-    });
+  test.each([
+    ['A', 'rib', rib, 'dpn-4', [16, 16, 12], [16, 16, 12]],
+    ['B', 'rib', rib, 'dpn-5', [12, 12, 12, 8], [12, 12, 12, 8]],
+    ['C, D, E, F', 'rib', rib, 'flexible-3', [24, 20], [24, 20]],
+    ['A', 'thumb set-up', thumb, 'dpn-4', [15, 14, 15], [15, 29, 15]],
+    ['B', 'thumb set-up', thumb, 'dpn-5', [13, 11, 10, 10], [13, 26, 10, 10]],
+    ['A', 'top', top, 'dpn-4', [22, 11, 11], [6, 3, 3]],
+    ['B', 'top', top, 'dpn-5', [11, 11, 11, 11], [3, 3, 3, 3]],
+    ['C, D, E, F', 'top', top, 'two-circulars', [22, 22], [6, 6]],
+    ['A', 'thumb', small, 'dpn-4', [6, 6, 6], [6, 6, 6]],
+    ['B', 'thumb, one needle spare', small, 'dpn-5', [6, 6, 6], [6, 6, 6]],
+    ['C, D, E, F', 'thumb', small, 'magic-loop', [9, 9], [9, 9]]
+  ] as const)('%s, %s: no flag at any break', (_student, _stage, stage, setup, loads, atEnd) => {
+    const found = stated(stage, setup, { loads });
+    expect(flags(found)).toEqual([]);
+    expect(found.reasons.filter((reason) => reason.severity === 'blocker')).toEqual([]);
+    expect(loadsByRow(stage, found).at(-1)).toEqual(atEnd);
   });
 });

@@ -1,6 +1,6 @@
 /** Follows gaps through a row: where each gap of the ring before stands in the ring after, and what cuts it. */
 
-import type { Row } from './fabric.ts';
+import type { Row, Step } from './fabric.ts';
 import { wrap } from './ring.ts';
 
 /** Where the gaps of a ring go in one row. */
@@ -38,8 +38,8 @@ function follow(row: Row): GapPath {
   const lastTaking = row.steps.findLastIndex((step) => step.takes > 0);
   for (const index of stepsInRingOrder(row)) {
     const step = row.steps[index]!;
-    if (index > lastTaking && step.from !== row.start) continue;
     const gap = wrap(step.from, before);
+    if (index > lastTaking && (step.from !== row.start || endsRing(step, gap))) continue;
     if (to[gap] === -1) to[gap] = wrap(step.at, after);
     for (let offset = 1; offset < step.takes; offset += 1) {
       const inside = wrap(step.from + offset, before);
@@ -48,6 +48,11 @@ function follow(row: Row): GapPath {
     }
   }
   return { to: withResting(row, to), cutBy };
+}
+
+// A row that only makes stitches begins and ends in one gap; at the BOR they may lie behind all others: made at the end.
+function endsRing(step: Step, gap: number): boolean {
+  return gap === 0 && step.at > 0;
 }
 
 function stepsInRingOrder(row: Row): number[] {

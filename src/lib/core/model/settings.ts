@@ -24,6 +24,8 @@ export interface Prices {
   readonly purlFirst: number;
   /** A shaping pair split by a break. */
   readonly splitPair: number;
+  /** Stitches that have moved across a break while the total stays. */
+  readonly drift: number;
 }
 
 /** The knitter's settings. */
@@ -50,7 +52,8 @@ const DEFAULT_PRICES: Prices = {
   overCapacity: 1,
   increaseAtEnd: 4,
   purlFirst: 1,
-  splitPair: 4
+  splitPair: 4,
+  drift: 1
 };
 
 /** Settings as they come. Sources stand beside each value. */

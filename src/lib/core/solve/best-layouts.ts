@@ -29,27 +29,38 @@ export interface Priced {
   readonly price: number;
 }
 
+/** Finds the `count` cheapest layouts: the first ones of `layoutsInOrder`. */
+export function bestLayouts(question: Question, count: number): Priced[] {
+  const found: Priced[] = [];
+  for (const priced of layoutsInOrder(question)) {
+    if (found.push(priced) >= count) break;
+  }
+  return found;
+}
+
 /**
- * Finds the `count` cheapest layouts.
+ * Gives every layout of a question, one after the other, the cheapest first.
  *
  * Exact. For each possible first break, a table of the least price of every completion, filled from the last needle to the
- * first, guides a best-first search that therefore never follows a dead end. Needles are tried in a window of lengths
- * round the even share; the window grows until no needle outside it can belong to a layout as cheap as the last one
- * found. Order: price, the BOR on a break, more breaks on section edges, bigger loads first, positions ascending: total,
- * so that every machine gives the same list. Time for one first break: needles × stitches × window.
+ * first, guides a best-first search that therefore never follows a dead end; a table is made only when its first break can
+ * compete. Needles are tried in a window of lengths round the even share; layouts are given as long as none with a needle
+ * outside the window can be as cheap, and then the window grows. Order: price, the BOR on a break, more breaks on section
+ * edges, bigger loads first, positions ascending: total, so that every machine gives the same list. Time for one first
+ * break: needles × stitches × window.
  */
-export function bestLayouts(question: Question, count: number): Priced[] {
+export function* layoutsInOrder(question: Question): Generator<Priced, void, void> {
   const fair = question.stitches / question.needles;
   const longest = Math.min(question.stitches, question.mostLoad);
-  if (longest * question.needles < question.stitches) return [];
-  for (let slack = 8; ; slack *= 2) {
+  if (longest * question.needles < question.stitches) return;
+  let given = -Infinity;
+  for (let slack = 8; given < Infinity; slack *= 2) {
     const window = {
       least: Math.max(1, Math.floor(fair) - slack),
       most: Math.min(longest, Math.ceil(fair) + slack)
     };
-    const whole = window.least === 1 && window.most === longest;
-    const found = search(question, window, count);
-    if (whole || (found.length >= count && isProven(question, window, found.at(-1)!.price))) return found;
+    const proven = leastOutside(question, window);
+    if (proven > given) yield* inWindow(question, window, { from: given, below: proven });
+    given = proven;
   }
 }
 
@@ -59,91 +70,96 @@ interface Window {
 }
 
 // A layout with a needle outside the window pays at least for that needle and for its cheapest breaks.
-function isProven(question: Question, window: Window, price: number): boolean {
-  const floor = question.base + cheapestBreaks(question, 0);
+function leastOutside(question: Question, window: Window): number {
   const outside = Math.min(
     window.least > 1 ? question.leastForLoad(window.least - 1) : Infinity,
     window.most < Math.min(question.stitches, question.mostLoad) ? question.leastForLoad(window.most + 1) : Infinity
   );
-  return floor + outside > price;
+  const { gaps, needles } = question;
+  return question.base + sum(smallest(gaps, needles)) + outside;
 }
 
-// The least that the breaks of a layout can cost whose first break is `first` or later.
-function cheapestBreaks({ gaps, needles }: Question, first: number): number {
-  const prices = gaps
-    .slice(first)
-    .filter(Number.isFinite)
-    .sort((left, right) => left - right);
-  return prices.slice(0, needles).reduce((sum, price) => sum + price, 0);
+function smallest(prices: readonly number[], count: number): number[] {
+  return [...prices].sort((left, right) => left - right).slice(0, count);
 }
 
-function search(question: Question, window: Window, count: number): Priced[] {
-  const found: Ranked[] = [];
-  const lastFirst = Math.min(window.most, question.stitches) - 1;
-  const later = question.base + cheapestBreaks(question, 1);
-  for (let first = 0; first <= lastFirst; first += 1) {
-    const worst = found.length >= count ? found[count - 1]!.price : Infinity;
-    if (first > 0 && later > worst) break;
-    if (!Number.isFinite(question.gaps[first]!)) continue;
-    found.push(...fromFirst(question, { first, window, count, worst }).map((one) => rank(question, one)));
-    found.sort(compare);
-    found.splice(count);
-  }
-  return found.slice(0, count);
+function sum(prices: readonly number[]): number {
+  return prices.reduce((total, price) => total + price, 0);
 }
 
-interface Start {
-  readonly first: number;
-  readonly window: Window;
-  readonly count: number;
-  /** Nothing dearer than this is wanted. */
-  readonly worst: number;
-}
-
+/** A layout as far as its breaks are chosen. */
 interface Partial {
   readonly breaks: readonly number[];
+  /** Paid so far. */
   readonly price: number;
+  /** The completions from its first break; `null` as long as the search has not come to it. */
+  readonly rest: readonly Float64Array[] | null;
 }
 
-function fromFirst(question: Question, start: Start): Priced[] {
-  const { needles, base, gaps } = question;
-  const rest = completions(question, start);
-  const heap = new Heap<Partial>();
-  const open = (partial: Partial) => {
-    const least = partial.price + rest[partial.breaks.length - 1]![partial.breaks.at(-1)! - start.first]!;
-    if (Number.isFinite(least) && least <= start.worst) heap.push(least, partial);
-  };
-  open({ breaks: [start.first], price: base + gaps[start.first]! });
-  const found: Priced[] = [];
-  let limit = Infinity;
-  while (heap.least <= limit) {
-    const partial = heap.pop();
-    if (!partial) break;
-    if (partial.breaks.length < needles) {
-      for (const next of nexts(question, partial, start)) open(next);
-      continue;
+// Layouts of one price wait until all of them are there, and are then put in order.
+function* inWindow(
+  question: Question,
+  window: Window,
+  prices: { readonly from: number; readonly below: number }
+): Generator<Priced, void, void> {
+  const heap = firsts(question, window);
+  let ties: Ranked[] = [];
+  while (heap.least < prices.below) {
+    const price = heap.least;
+    const partial = heap.pop()!;
+    if (partial.breaks.length < question.needles || !partial.rest) expand(heap, partial, { question, window });
+    else if (price >= prices.from) ties.push(rank(question, { layout: { breaks: partial.breaks }, price }));
+    if (ties.length > 0 && heap.least > price) {
+      yield* ties.sort(compare);
+      ties = [];
     }
-    found.push({
-      layout: { breaks: partial.breaks },
-      price: partial.price + lastNeedle(question, partial, start.first)
-    });
-    if (found.length === start.count) limit = found.at(-1)!.price;
   }
-  return found;
 }
 
-function lastNeedle(question: Question, partial: Partial, first: number): number {
-  return question.needle(partial.breaks.at(-1)!, first + question.stitches);
+// Every possible first break, with the least that its gap and the cheapest later ones cost.
+function firsts({ gaps, needles, base }: Question, window: Window): Heap<Partial> {
+  const heap = new Heap<Partial>();
+  let cheapest: number[] = [];
+  for (let gap = gaps.length - 1; gap >= 0; gap -= 1) {
+    const price = base + gaps[gap]!;
+    const least = price + sum(cheapest);
+    const isOpen = gap < window.most && cheapest.length === needles - 1 && Number.isFinite(least);
+    if (isOpen) heap.push(least, { breaks: [gap], price, rest: null });
+    cheapest = smallest([...cheapest, gaps[gap]!], needles - 1);
+  }
+  return heap;
 }
 
-function nexts(question: Question, partial: Partial, { window }: Start): Partial[] {
+function expand(
+  heap: Heap<Partial>,
+  partial: Partial,
+  on: { readonly question: Question; readonly window: Window }
+): void {
+  const first = partial.breaks[0]!;
+  const rest = partial.rest ?? completions(on.question, { first, window: on.window });
+  const next = partial.rest ? nexts(partial, on) : [{ ...partial, rest }];
+  for (const { breaks, price } of next) {
+    const least = price + rest[breaks.length - 1]![breaks.at(-1)! - first]!;
+    if (Number.isFinite(least)) heap.push(least, { breaks, price, rest });
+  }
+}
+
+function nexts(
+  partial: Partial,
+  { question, window }: { readonly question: Question; readonly window: Window }
+): Omit<Partial, 'rest'>[] {
   const from = partial.breaks.at(-1)!;
-  const result: Partial[] = [];
+  const result: Omit<Partial, 'rest'>[] = [];
   for (let gap = from + window.least; gap <= Math.min(from + window.most, question.stitches - 1); gap += 1) {
     const price = partial.price + question.needle(from, gap) + question.gaps[gap]!;
     if (Number.isFinite(price)) result.push({ breaks: [...partial.breaks, gap], price });
   }
   return result;
+}
+
+interface Start {
+  readonly first: number;
+  readonly window: Window;
 }
 
 // rest[k][j]: least price of everything that follows when break k lies j gaps after the first one.

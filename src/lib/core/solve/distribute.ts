@@ -4,47 +4,56 @@ import type { Stage } from '../model/fabric.ts';
 import { loadsOf, type Layout } from '../model/layout.ts';
 import type { Distribution, Impossible, Judged } from '../model/plan.ts';
 import type { Settings } from '../model/settings.ts';
+import { wrap } from '../model/ring.ts';
 import type { Setup } from '../model/setup.ts';
-import { bestLayouts, type Priced, type Question } from './best-layouts.ts';
+import { bestLayouts, layoutsInOrder, type Priced, type Question } from './best-layouts.ts';
 import { mostOn } from './capacity.ts';
-import { isSectionEdge } from './gap-reasons.ts';
+import { isSectionEdge } from './gap-notes.ts';
 import { judgeOf, judgeWith, type Judge } from './judge.ts';
-import { loadPrice, needlePrice, needleRules } from './needle-findings.ts';
+import { endsTooFew, leastForLoad, needleIn, needlePrice, needleRules } from './needle-findings.ts';
 import { rowCount } from './track.ts';
 
-/** How much longer than the offer the exact list is made, so that near-copies can be left out of it. */
-const LONGER = [4, 24] as const;
+/** How many times longer than the offer the exact list may be from which near-copies are left out. */
+const LONGEST = 24;
 
 /**
  * Finds the best layouts of a stage on a set-up, at most `settings.alternatives` of them, the best one first.
  *
  * Exact: see `bestLayouts`. Those that follow are the next ones in the same order that differ from all before them (see
- * `isNearCopy`). Fewer needles than the set holds are tried when a needle of the best layout starts under the minimum;
- * the cheaper answer is taken, and of equal ones that with more needles.
+ * `isNearCopy`). Fewer needles than the set holds are tried when a needle of the best layout falls under the minimum in
+ * the first row, and one needle less (never fewer than three) when one ends with too few to stay on; the cheapest answer is taken, of equal
+ * ones that with more needles. A needle that ends with too few stitches whatever the layout weighs in the search, though
+ * a blocker has no price to show.
  */
 export function distribute(stage: Stage, setup: Setup, settings: Settings): Distribution {
   const stitches = stage.start.stitches.length;
   if (stitches === 0) return { kind: 'impossible', because: { code: 'no-stitches', detail: {} } };
   const judge = judgeOf(stage, setup, settings);
   if (setup.holds === 1) return { kind: 'solved', best: [judgeWith(judge, { breaks: [0] })] };
-  const needles = neededNeedles(judge);
-  if (needles === null) return { kind: 'impossible', because: whyNot(judge) };
-  return { kind: 'solved', best: offer(judge, needles) };
+  const question = cheapestQuestion(judge);
+  if (question === null) return { kind: 'impossible', because: whyNot(judge) };
+  return { kind: 'solved', best: offer(judge, question) };
 }
 
-// The number of needles of the cheapest layout; null when there is none.
-function neededNeedles(judge: Judge): number | null {
-  let chosen: { readonly needles: number; readonly price: number } | null = null;
+// The question with the number of needles of the cheapest layout; null when there is no layout at all.
+function cheapestQuestion(judge: Judge): Question | null {
+  let chosen: { readonly question: Question; readonly price: number } | null = null;
   for (let needles = judge.setup.holds; needles >= 2; needles -= 1) {
-    const [best] = bestLayouts(questionOf(judge, needles), 1);
-    if (best && (!chosen || best.price < chosen.price)) chosen = { needles, price: best.price };
-    if (best && !isUnderMinimum(judge, best.layout)) break;
+    const question = questionOf(judge, needles);
+    const [best] = bestLayouts(question, 1);
+    if (best && (!chosen || best.price < chosen.price)) chosen = { question, price: best.price };
+    if (best && !mayBeFewer(judge, best.layout)) break;
   }
-  return chosen?.needles ?? null;
+  return chosen?.question ?? null;
 }
 
-function isUnderMinimum(judge: Judge, layout: Layout): boolean {
-  return loadsOf(layout, judge.track.stitches).some((load) => load < judge.settings.minimum);
+function mayBeFewer({ track, setup, settings }: Judge, layout: Layout): boolean {
+  const loads = loadsOf(layout, track.stitches);
+  const rules = needleRules(track, loads.length, { setup, settings });
+  const ends = layout.breaks.map((from, index) => [from, from + loads[index]!] as const);
+  const first = track.measures[0]!;
+  if (ends.some((needle) => needleIn(rules, first, needle).load < settings.minimum)) return true;
+  return loads.length > 3 && ends.some((needle) => endsTooFew(rules, needle));
 }
 
 /** The question that a judge puts for so many needles. */
@@ -54,8 +63,8 @@ export function questionOf(judge: Judge, needles: number): Question {
   const gaps = judge.gaps.map((gap) => gap.price);
   for (const wanted of judge.wanted) gaps[wanted.gap]! -= wanted.price;
   const { stitches } = track;
-  const prices = new Float64Array(stitches * stitches).fill(-1);
-  const first = track.measures[0]!;
+  const longest = Math.min(stitches, rules.most);
+  const prices = new Float64Array(stitches * longest).fill(-1);
   const edges = gaps.map((_, gap) => isSectionEdge(track, gap));
   return {
     stitches,
@@ -63,50 +72,56 @@ export function questionOf(judge: Judge, needles: number): Question {
     gaps,
     base: judge.wanted.reduce((sum, wanted) => sum + wanted.price, 0),
     needle: (from, to) => {
-      const cell = (from % stitches) * stitches + (to - from - 1);
-      if (prices[cell]! < 0) prices[cell] = needlePrice(rules, from, to);
+      if (to - from > longest) return Infinity;
+      const cell = (from % stitches) * longest + (to - from - 1);
+      if (prices[cell]! < 0) prices[cell] = needlePrice(rules, from % stitches, (from % stitches) + to - from);
       return prices[cell]!;
     },
-    leastForLoad: (load) => (track.measures.length === 1 ? first.rows.length * loadPrice(load, stitches, needles) : 0),
-    mostLoad: track.measures.length === 1 ? rules.most : stitches,
+    leastForLoad: (load) => leastForLoad(rules, load),
+    mostLoad: longest,
     isEdge: (gap) => edges[gap] === true
   };
 }
 
-function offer(judge: Judge, needles: number): Judged[] {
+function offer(judge: Judge, question: Question): Judged[] {
   const wanted = judge.settings.alternatives;
-  const question = questionOf(judge, needles);
-  let kept: Priced[] = [];
-  for (const times of LONGER) {
-    const exact = bestLayouts(question, wanted * times);
-    kept = different(exact, question.stitches).slice(0, wanted);
-    if (kept.length === wanted || exact.length < wanted * times) break;
-  }
-  return kept.map(({ layout }) => judgeWith(judge, layout));
-}
-
-function different(layouts: readonly Priced[], stitches: number): Priced[] {
   const kept: Idea[] = [];
-  for (const priced of layouts) {
-    const loads = loadsOf(priced.layout, stitches)
-      .sort((left, right) => left - right)
-      .join();
-    if (!kept.some((other) => isNearCopy({ priced, loads }, other))) kept.push({ priced, loads });
+  let looked = 0;
+  for (const priced of layoutsInOrder(question)) {
+    const idea = ideaOf(priced, question);
+    if (!kept.some((other) => isNearCopy(idea, other, question.stitches))) kept.push(idea);
+    looked += 1;
+    if (kept.length >= wanted || looked >= wanted * LONGEST) break;
   }
-  return kept.map((idea) => idea.priced);
+  return kept.map(({ priced }) => judgeWith(judge, priced.layout));
 }
 
 interface Idea {
   readonly priced: Priced;
   /** Its loads in ascending order, as one word. */
   readonly loads: string;
+  /** The BOR and the section edges that it ends a needle on. */
+  readonly places: readonly number[];
 }
 
-// The same loads in another order or turned round the ring are one idea, and so are breaks that lie at most one stitch apart.
-function isNearCopy(left: Idea, right: Idea): boolean {
-  if (left.loads === right.loads) return true;
-  const others = right.priced.layout.breaks;
-  return left.priced.layout.breaks.every((gap, index) => Math.abs(gap - others[index]!) <= 1);
+function ideaOf(priced: Priced, question: Question): Idea {
+  const { breaks } = priced.layout;
+  const loads = loadsOf(priced.layout, question.stitches).sort((left, right) => left - right);
+  const places = breaks.filter((gap) => gap === 0 || question.isEdge(gap));
+  return { priced, loads: loads.join(), places };
+}
+
+// The same loads in another order or turned round the ring are one idea, unless needles end on other edges or off the BOR;
+// and so are breaks that each lie at most one stitch from those before, unless that stitch brings one on to an edge.
+function isNearCopy(idea: Idea, before: Idea, stitches: number): boolean {
+  const isOnNoOther = idea.places.every((gap) => before.places.includes(gap));
+  if (idea.loads === before.loads && isOnNoOther && idea.places.length === before.places.length) return true;
+  const [some, others] = [idea.priced.layout.breaks, before.priced.layout.breaks];
+  return isOnNoOther && liesBeside(some, others, stitches) && liesBeside(others, some, stitches);
+}
+
+function liesBeside(some: readonly number[], others: readonly number[], stitches: number): boolean {
+  return some.every((gap) => others.some((other) => wrap(gap - other + 1, stitches) <= 2));
 }
 
 function whyNot(judge: Judge): Impossible {
@@ -117,5 +132,6 @@ function whyNot(judge: Judge): Impossible {
     return { code: 'too-many-for-set', detail: { stitches: largest, holds: setup.holds, limit: most } };
   }
   if (track.stitches < 4) return { code: 'too-few-stitches', detail: { stitches: track.stitches } };
-  return { code: 'no-free-gap', detail: { rows: rowCount(track.stage) } };
+  const free = judge.gaps.filter((gap) => Number.isFinite(gap.price)).length;
+  return { code: 'no-free-gap', detail: { rows: rowCount(track.stage), free } };
 }

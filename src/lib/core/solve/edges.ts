@@ -2,7 +2,7 @@
 
 import type { Settings } from '../model/settings.ts';
 import { wrap } from '../model/ring.ts';
-import { isSectionEdge } from './gap-reasons.ts';
+import { isSectionEdge } from './gap-notes.ts';
 import { rowCount, type Effect, type Track } from './track.ts';
 
 /** A gap that pays when no break lies in it. */
@@ -22,9 +22,7 @@ const FLANK = 2;
 
 /** All gaps of the start ring that pay when no break lies in them. */
 export function wantedBreaks(track: Track, settings: Settings): WantedBreak[] {
-  const { stage } = track;
-  const rounds = stage.rows.flatMap((row, index) => (row.shape === 'round' ? [index] : []));
-  const borRows = stage.rows.length === 0 ? [0] : rounds;
+  const borRows = rowsFromBor(track);
   const wanted: WantedBreak[] = [];
   if (borRows.length > 0) {
     const price = borRows.length * settings.prices.borInsideNeedle;
@@ -37,15 +35,30 @@ export function wantedBreaks(track: Track, settings: Settings): WantedBreak[] {
   return wanted;
 }
 
+// Rows that begin at the BOR and go all round: every round, and flat rows over the whole ring from there.
+function rowsFromBor({ stage, stitches }: Track): number[] {
+  if (stage.rows.length === 0) return [0];
+  const isAllFlat = stage.run.to - stage.run.from >= stitches && wrap(stage.run.from, stitches) === 0;
+  return stage.rows.flatMap((row, index) => (row.shape === 'round' || isAllFlat ? [index] : []));
+}
+
+/**
+ * Whether the run of a flat stage lies on one needle: it does when the rest of the ring waits and a needle that takes
+ * `most` stitches can hold it in every row; a longer run, or all of the ring, is carried by several.
+ */
+export function liesOnOne({ stage, stitches }: Track, most: number): boolean {
+  const runs = [stage.run, ...stage.rows.filter((row) => row.shape === 'flat').map((row) => row.run)];
+  return stage.run.to - stage.run.from < stitches && runs.every((run) => run.to - run.from <= most);
+}
+
 function edgeRows(track: Track): Map<number, readonly number[]> {
   const { stage, stitches } = track;
   const edges = new Map<number, readonly number[]>();
   if (stage.shape === 'flat') {
+    const ends = [wrap(stage.run.from, stitches), wrap(stage.run.to, stitches)];
     const rows = Array.from({ length: rowCount(stage) }, (_, row) => row);
-    if (stage.run.to - stage.run.from < stitches) {
-      edges.set(wrap(stage.run.from, stitches), rows);
-      edges.set(wrap(stage.run.to, stitches), rows);
-    }
+    const isAllFromBor = ends[0] === ends[1] && ends[0] === 0;
+    for (const end of isAllFromBor ? [] : ends) edges.set(end, rows);
     return edges;
   }
   for (let gap = 1; gap < stitches; gap += 1) {

@@ -25,6 +25,8 @@ export interface GapInRow {
   /** Gap of the start ring. */
   readonly gap: number;
   readonly prices: Prices;
+  /** True when the run of a flat stage must lie on one needle. */
+  readonly onOne: boolean;
 }
 
 /** Everything that a row says about a break in a gap. */
@@ -32,8 +34,8 @@ export function findingsAt(at: GapInRow): Finding[] {
   const { effect, gap } = at;
   const cut = effect.cutBy[gap] ?? -1;
   if (cut >= 0) return [cutFinding(at, effect.row.steps[cut]!)];
-  if (effect.row.shape === 'flat') return insideRun(at) ? [finding('section-broken', 0)] : [];
-  return [...endFindings(at), ...patternFindings(at), ...pairFindings(at)];
+  if (effect.row.shape === 'flat') return flatFindings(at);
+  return [...endFindings(at), ...patternFindings(at), ...pairFindings(at), ...driftFindings(at)];
 }
 
 function finding(code: ReasonCode, price: number, about = ''): Finding {
@@ -58,6 +60,13 @@ function cutCode(step: Step): ReasonCode {
   return family === 'increase' ? 'cuts-increase' : 'cuts-decrease';
 }
 
+// Where several needles carry a run, what is first and last on a needle is told on the right side, where ribs are named.
+function flatFindings(at: GapInRow): Finding[] {
+  if (!insideRun(at)) return [];
+  if (at.onOne) return [finding('section-broken', 0)];
+  return at.effect.row.side === 'RS' ? [...endFindings(at), ...patternFindings(at), ...pairFindings(at)] : [];
+}
+
 function insideRun(at: GapInRow): boolean {
   const { row } = at.effect;
   const offset = wrap(placeOf(at) - row.run.from, row.before.stitches.length);
@@ -73,13 +82,25 @@ function endFindings(at: GapInRow): Finding[] {
   if (first?.family === 'yarn-over') found.push(finding('yarn-over-first', price, first.name));
   if (first?.family === 'increase') found.push(finding('increase-first', price, first.name));
   if (last?.family === 'increase') found.push(finding('increase-last', price, last.name));
-  if (endsWithYarnOver(at, place)) found.push(finding('yarn-over-last', price, 'yo'));
-  return found;
+  return [...found, ...madeLast(at, place)];
 }
 
-function endsWithYarnOver({ effect }: GapInRow, place: number): boolean {
+// What is made after the last stitch of a round stays on the last needle.
+function madeLast({ effect, prices }: GapInRow, place: number): Finding[] {
   const trailing = effect.row.steps.at(-1);
-  return place === effect.row.start && trailing?.takes === 0 && trailing.operation.family === 'yarn-over';
+  if (place !== effect.row.start || trailing?.takes !== 0) return [];
+  const { family, name } = trailing.operation;
+  if (family === 'yarn-over') return [finding('yarn-over-last', prices.increaseAtEnd, name)];
+  return family === 'increase' ? [finding('increase-last', prices.increaseAtEnd, name)] : [];
+}
+
+// Lace may carry stitches over a break though the total stays: the gap then lies elsewhere, told from the BOR.
+function driftFindings({ effect, gap, prices }: GapInRow): Finding[] {
+  const stitches = effect.after.length;
+  if (effect.row.after.stitches.length !== stitches) return [];
+  const moved = wrap(effect.after[gap]! - effect.after[0]! - gap, stitches);
+  const detail = { stitches: Math.min(moved, stitches - moved) };
+  return moved === 0 ? [] : [{ code: 'drift', price: prices.drift, detail, about: '' }];
 }
 
 function isPurl(step: Step | null): boolean {
@@ -99,7 +120,7 @@ function patternFindings(at: GapInRow): Finding[] {
 }
 
 function ribFindings(first: Step | null, last: Step | null, price: number): Finding[] {
-  const split = isPurl(first) === isPurl(last);
+  const split = first !== null && last !== null && isPurl(first) === isPurl(last);
   const purl = isPurl(first);
   if (split && purl) return [finding('splits-rib', price), finding('purl-first', 0)];
   if (split) return [finding('splits-rib', price)];
@@ -131,20 +152,24 @@ function isUniform(at: GapInRow, repeat: RepeatStretch): boolean {
   return names.size === 1 && unitSteps(at, repeat)[0]?.takes === 1;
 }
 
-// k2tog, a spine of at most two plain stitches, ssk: such a pair belongs together, unless it flanks an edge or a marker.
+// k2tog, a spine of at most two plain stitches, ssk: such a pair belongs together, unless it flanks the BOR, an edge or a
+// marker.
 function pairFindings(at: GapInRow): Finding[] {
   const place = placeOf(at);
-  const { row } = at.effect;
-  const isEdge = row.before.sections.some(
-    (run) => run.from === place || wrap(run.to, row.before.stitches.length) === place
-  );
-  if (isEdge || place === 0 || row.before.markers.some((marker) => marker.kind === 'ring' && marker.at === place))
-    return [];
   const behind = nearestDecrease(at, place, -1);
   const ahead = nearestDecrease(at, place, 1);
   if (!behind || !ahead || behind.plain + ahead.plain > 2) return [];
   if (behind.step.operation.leans !== 'right' || ahead.step.operation.leans !== 'left') return [];
-  return [finding('splits-shaping-pair', at.prices.splitPair)];
+  const flanks = boundaries(at).some((gap) => place - behind.plain <= gap && gap <= place + ahead.plain);
+  return flanks ? [] : [finding('splits-shaping-pair', at.prices.splitPair)];
+}
+
+// The BOR is met from either side.
+function boundaries({ effect }: GapInRow): number[] {
+  const { stitches, sections, markers } = effect.row.before;
+  const edges = sections.flatMap((run) => [run.from, run.to]);
+  const hung = markers.filter((marker) => marker.kind === 'ring').map((marker) => marker.at);
+  return [0, stitches.length, ...edges, ...hung];
 }
 
 function nearestDecrease(
@@ -153,12 +178,12 @@ function nearestDecrease(
   way: 1 | -1
 ): { readonly step: Step; readonly plain: number } | null {
   const stitches = at.effect.row.before.stitches.length;
-  let gap = place;
+  const { first, last } = at.neighbours;
   for (let plain = 0; plain <= 2; plain += 1) {
-    const step = way === 1 ? at.neighbours.first[gap] : at.neighbours.last[gap];
-    if (!step || step.takes === 0) return null;
+    const gap = wrap(place + way * plain, stitches);
+    const step = way === 1 ? first[gap] : last[gap];
+    if (!step || first[gap]?.takes === 0) return null;
     if (step.operation.family === 'decrease') return { step, plain };
-    gap = wrap(gap + way, stitches);
   }
   return null;
 }

@@ -6,9 +6,17 @@ import { loadsOf, type Layout } from '../model/layout.ts';
 import type { Judged } from '../model/plan.ts';
 import type { Settings } from '../model/settings.ts';
 import type { Setup } from '../model/setup.ts';
-import { wantedBreaks, type WantedBreak } from './edges.ts';
+import { mostOn } from './capacity.ts';
+import { liesOnOne, wantedBreaks, type WantedBreak } from './edges.ts';
 import { judgeGaps, type GapPrice } from './gap-reasons.ts';
-import { needleFindings, needleIn, needleRules, type NeedleFinding, type NeedleRules } from './needle-findings.ts';
+import {
+  needleFindings,
+  needleIn,
+  needleRules,
+  startFindings,
+  type NeedleFinding,
+  type NeedleRules
+} from './needle-findings.ts';
 import { trackStage, type Track } from './track.ts';
 
 export type { GapPrice } from './gap-reasons.ts';
@@ -28,23 +36,31 @@ export interface Judge {
   readonly settings: Settings;
 }
 
-type JudgedStage = Pick<Judge, 'track' | 'gaps' | 'wanted'> & { readonly prices: Settings['prices'] };
+type JudgedGaps = Pick<Judge, 'gaps' | 'wanted'> & { readonly prices: Settings['prices'] };
 
-// What speaks about a stage's gaps is the same on every set-up; a stage never changes, so it is worked out once.
+// A stage never changes. What speaks about its gaps is the same on every set-up whose needles take the run of a flat stage,
+// and the same on every one whose needles do not: each is worked out once.
+interface JudgedStage {
+  readonly track: Track;
+  onOne?: JudgedGaps;
+  onSeveral?: JudgedGaps;
+}
 const JUDGED = new WeakMap<Stage, JudgedStage>();
 
 /** Prepares the judging of the layouts of a stage. */
 export function judgeOf(stage: Stage, setup: Setup, settings: Settings): Judge {
-  const known = JUDGED.get(stage);
-  const judged = known?.prices === settings.prices ? known : judgeStage(stage, settings);
+  const judged = JUDGED.get(stage) ?? { track: trackStage(stage) };
   JUDGED.set(stage, judged);
-  return { ...judged, setup, settings };
+  const { track } = judged;
+  const which = liesOnOne(track, mostOn(setup, settings)) ? 'onOne' : 'onSeveral';
+  const known = judged[which];
+  const { gaps, wanted } = known?.prices === settings.prices ? known : judgeAll(track, settings, which === 'onOne');
+  judged[which] = { gaps, wanted, prices: settings.prices };
+  return { track, gaps, wanted, setup, settings };
 }
 
-function judgeStage(stage: Stage, settings: Settings): JudgedStage {
-  const track = trackStage(stage);
-  const gaps = judgeGaps(track, settings);
-  return { track, gaps, wanted: wantedBreaks(track, settings), prices: settings.prices };
+function judgeAll(track: Track, settings: Settings, onOne: boolean): Pick<Judge, 'gaps' | 'wanted'> {
+  return { gaps: judgeGaps(track, settings, onOne), wanted: wantedBreaks(track, settings) };
 }
 
 /** The price of a break in every gap of a stage's start ring; with one holder no needle ends anywhere, and all cost 0. */
@@ -98,14 +114,16 @@ function breakReasons(judge: Judge, layout: Layout): Reason[] {
 
 function needleWith(layout: Layout, gap: number): number {
   const found = layout.breaks.findLastIndex((from) => from <= gap);
-  return found < 0 ? layout.breaks.length - 1 : found;
+  return found < 0 ? Math.max(layout.breaks.length - 1, 0) : found;
 }
 
 // The facts of a needle's finding are those of the rows where it is worst.
 function needleReasons(rules: NeedleRules, needle: number, [from, to]: readonly [number, number]): Reason[] {
-  const found = rules.track.measures.flatMap((measure) =>
+  const atStart = startFindings(rules, to - from).map((finding) => ({ finding, rows: [0] }));
+  const later = rules.track.measures.flatMap((measure) =>
     needleFindings(rules, needleIn(rules, measure, [from, to])).map((finding) => ({ finding, rows: measure.rows }))
   );
+  const found = [...atStart, ...later];
   const codes = new Set(found.map(({ finding }) => finding.code));
   return [...codes].map((code) =>
     gather(
@@ -130,7 +148,7 @@ function gather(code: Reason['code'], needle: number, found: readonly FoundInRow
     severity,
     break: null,
     needle,
-    rows: found.flatMap(({ rows }) => rows).sort((left, right) => left - right),
+    rows: [...new Set(found.flatMap(({ rows }) => rows))].sort((left, right) => left - right),
     price: severity === 'blocker' ? 0 : price,
     detail: worst.finding.detail,
     about: ''

@@ -3,14 +3,16 @@
 import type { ReasonCode } from '../model/judgement.ts';
 import type { Settings } from '../model/settings.ts';
 import type { Setup } from '../model/setup.ts';
-import { wrap } from '../model/ring.ts';
 import { mostOn, usable } from './capacity.ts';
 import type { Measure, Track } from './track.ts';
 
 /** Fewest stitches that stay on a needle. */
 const FEWEST = 2;
 
-/** Too few to stay on a needle in a later row: dearer than anything that is only awkward. */
+/**
+ * Too few to stay on a needle in a later row: dearer than anything that is only awkward. Not infinite, since no layout can
+ * help it where a crown ends.
+ */
 const TOO_FEW = 1000;
 
 /** The rules for the needles of one question. */
@@ -45,10 +47,15 @@ export function needleRules(track: Track, needles: number, on: { setup: Setup; s
 }
 
 /** Stitches of the needle from gap `from` to gap `to` (gaps of the start ring; `to` may be past its end) in a measure. */
-function loadIn(measure: Measure, from: number, to: number): number {
-  const start = measure.at.length;
-  if (to - from >= start) return measure.stitches;
-  return wrap(measure.at[to % start]! - measure.at[from % start]!, measure.stitches);
+function loadIn({ at, stitches }: Measure, from: number, to: number): number {
+  const start = at.length - 1;
+  if (to - from >= start) return stitches;
+  return to <= start ? at[to]! - at[from]! : at[start]! - at[from]! + at[to - start]!;
+}
+
+// Fewer than two needles' worth are drawn together or lie on one needle, whatever the layout.
+function isTooFew(load: number, stitches: number): boolean {
+  return load < FEWEST && stitches >= 2 * FEWEST;
 }
 
 /**
@@ -96,7 +103,7 @@ export function needleFindings(rules: NeedleRules, on: NeedleInMeasure): NeedleF
   const below = Math.ceil((stitches * share.least) / 100) - load;
   if (rules.shares && above > 0) add('share-above-limit', above * prices.shareBeyond, { stitches: load, of: stitches });
   if (rules.shares && below > 0) add('share-below-limit', below * prices.shareBeyond, { stitches: load, of: stitches });
-  if (load < FEWEST) add('too-few-to-hold', TOO_FEW, { stitches: load });
+  if (isTooFew(load, stitches)) add('too-few-to-hold', TOO_FEW, { stitches: load });
   else if (load < minimum && needles > 1) {
     add('under-minimum', (minimum - load) * prices.underMinimum, { stitches: load, limit: minimum });
   }
@@ -107,9 +114,18 @@ export function needleFindings(rules: NeedleRules, on: NeedleInMeasure): NeedleF
   return found;
 }
 
+/** What stops a needle from holding so many stitches at the very start, before any row. */
+export function startFindings(rules: NeedleRules, load: number): NeedleFinding[] {
+  if (load > rules.most) {
+    return [{ code: 'needle-too-full', price: 0, detail: { stitches: load, limit: rules.most } }];
+  }
+  const tooFew = rules.needles > 1 && load < FEWEST;
+  return tooFew ? [{ code: 'too-few-to-hold', price: TOO_FEW, detail: { stitches: load } }] : [];
+}
+
 /** Price of the needle from gap `from` to gap `to`, summed over the rows; Infinity when it cannot be. */
 export function needlePrice(rules: NeedleRules, from: number, to: number): number {
-  if (rules.needles > 1 && to - from < FEWEST) return Infinity;
+  if (startFindings(rules, to - from).length > 0) return Infinity;
   let price = 0;
   for (const measure of rules.track.measures) {
     const on = needleIn(rules, measure, [from, to]);
@@ -127,7 +143,45 @@ function pricePerRow(rules: NeedleRules, { load, stitches, fair }: NeedleInMeasu
     price += Math.max(0, load - Math.floor((stitches * share.most) / 100)) * prices.shareBeyond;
     price += Math.max(0, Math.ceil((stitches * share.least) / 100) - load) * prices.shareBeyond;
   }
-  if (load < FEWEST) price += TOO_FEW;
+  if (isTooFew(load, stitches)) price += TOO_FEW;
   else if (load < minimum && rules.needles > 1) price += (minimum - load) * prices.underMinimum;
   return price + Math.max(0, load - rules.usable) * prices.overCapacity;
+}
+
+/** Whether a needle has too few stitches to stay on it in some row. */
+export function endsTooFew(rules: NeedleRules, [from, to]: readonly [number, number]): boolean {
+  return rules.track.measures.some((measure) => isTooFew(loadIn(measure, from, to), measure.stitches));
+}
+
+/**
+ * A lower bound for the price of any needle with so many stitches at the start, or with more where that is more than an
+ * even share, or with fewer where it is less.
+ *
+ * A longer needle holds in every row at least what a shorter one inside it holds, and an uneven load pays more the farther
+ * it lies from the even share. So the least load that `load` stitches come to anywhere on the ring (the greatest, below
+ * the even share) bounds them all. Time: measures × stitches.
+ */
+export function leastForLoad(rules: NeedleRules, load: number): number {
+  const { track, needles } = rules;
+  const flat = track.stage.shape === 'flat';
+  return track.measures.reduce((sum, measure) => {
+    const stitches = flat ? track.stitches : measure.stitches;
+    const extreme = flat ? load : extremeLoad(measure, load, load * needles > track.stitches);
+    return sum + measure.rows.length * priceBeyond(extreme, load * needles > track.stitches, [stitches, needles]);
+  }, 0);
+}
+
+function priceBeyond(load: number, above: boolean, [stitches, needles]: readonly [number, number]): number {
+  const beyond = above ? load * needles > stitches : load * needles < stitches;
+  return beyond ? loadPrice(load, stitches, needles) : 0;
+}
+
+function extremeLoad(measure: Measure, load: number, above: boolean): number {
+  const start = measure.at.length - 1;
+  let extreme = above ? Infinity : 0;
+  for (let from = 0; from < start; from += 1) {
+    const here = loadIn(measure, from, from + load);
+    extreme = above ? Math.min(extreme, here) : Math.max(extreme, here);
+  }
+  return extreme;
 }

@@ -16,9 +16,12 @@ export interface Effect {
   readonly cutBy: readonly number[];
 }
 
-/** A ring that needles are measured in: the ring after some rows, or the start ring of a stage without rows. */
+/**
+ * A ring that needles are measured in: the ring after some rows, before a row that binds everything off, or the start ring
+ * of a stage without rows.
+ */
 export interface Measure {
-  /** For each gap of the start ring, its gap in this ring. */
+  /** For each gap 0 to n of the start ring, the stitches of this ring between gap 0 and it: never falling, all of them at n. */
   readonly at: readonly number[];
   readonly stitches: number;
   readonly rows: readonly number[];
@@ -42,10 +45,10 @@ export function trackStage(stage: Stage): Track {
   stage.rows.forEach((row, index) => {
     const effect = effectOf(row, at, effects);
     effect.rows.push(index);
-    measureOf(effect.after, row.after.stitches.length, measures).rows.push(index);
+    measureOf(measureAfter(effect), measures).rows.push(index);
     at = effect.after;
   });
-  if (measures.length === 0) measures.push({ at, stitches, rows: [0] });
+  if (measures.length === 0) measures.push({ at: [...at, stitches], stitches, rows: [0] });
   return { stage, stitches, effects, measures };
 }
 
@@ -77,7 +80,25 @@ function sameText(left: Row, right: Row): boolean {
   );
 }
 
-function measureOf(at: readonly number[], stitches: number, known: (Measure & { rows: number[] })[]) {
+type Counted = Omit<Measure, 'rows'>;
+
+function measureAfter({ row, before, after }: Effect): Counted {
+  const left = row.after.stitches.length;
+  return left > 0 ? counted(after, left) : counted(before, row.before.stitches.length);
+}
+
+// Neighbouring gaps keep their order, so what lies between them is the way from one to the next; only where a single stitch
+// became the whole ring would that way be 0.
+function counted(places: readonly number[], stitches: number): Counted {
+  const at = [0];
+  places.forEach((place, gap) => {
+    const next = places[(gap + 1) % places.length]!;
+    at.push(at[gap]! + wrap(next - place, stitches));
+  });
+  return { at, stitches };
+}
+
+function measureOf({ at, stitches }: Counted, known: (Measure & { rows: number[] })[]) {
   const same = known.find((measure) => measure.stitches === stitches && sameNumbers(measure.at, at));
   if (same) return same;
   const measure = { at, stitches, rows: [] };
