@@ -60,6 +60,14 @@ describe('knitText() hangs markers', () => {
   });
 });
 
+describe('knitText() hangs locking markers', () => {
+  test('in the stitch just worked, where they stay', () => {
+    const rows = rowsOf(8, 'Rnd 1: K3, place a locking marker A, k5.', 'Rnd 2: K.');
+    const locks = rows.map((row) => row.after.markers.map((marker) => [marker.name, marker.kind, marker.at]));
+    expect(locks).toEqual([[['A', 'locking', 2]], [['A', 'locking', 2]]]);
+  });
+});
+
 describe('knitText() tells what does not come out', () => {
   test.each([
     ['a row that is too short', 8, 'Rnd 1: K5.', 'row-too-short'],

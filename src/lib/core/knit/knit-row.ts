@@ -5,7 +5,7 @@ import type { Instruction, Side } from '../model/pattern.ts';
 import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
 import type { Context } from './context.ts';
-import { countStitches } from './items.ts';
+import { countStitches, type Locks } from './items.ts';
 import { performAll, workTimes, type Outcome, type Performance } from './perform.ts';
 import { RowWork } from './row-work.ts';
 import { borHand, handGap, ringOf, withItems, type Tube } from './tube.ts';
@@ -45,7 +45,7 @@ export function knitRow(tube: Tube, task: RowTask, context: Context): KnittedRow
   const startGap = work.gap();
   const outcome = performAll(performance, task.body);
   completeRow(performance, task, outcome);
-  return { ...finish(start, task, { work, startGap }), outcome };
+  return { ...finish(start, task, { work, startGap, locks: context.locks }), outcome };
 }
 
 function movesBor(body: readonly Instruction[]): boolean {
@@ -69,12 +69,12 @@ function completeRow(at: Performance, task: RowTask, outcome: Outcome): void {
 function finish(
   start: Tube,
   task: RowTask,
-  done: { readonly work: RowWork; readonly startGap: number }
+  done: { readonly work: RowWork; readonly startGap: number; readonly locks: Locks }
 ): { readonly row: Row; readonly tube: Tube } {
   const { work } = done;
   const { items, hand, steps } = work.finish();
   const { before } = work;
-  const moved = withItems({ ...start, locks: new Map(start.locks) }, items, hand);
+  const moved = withItems({ ...start, locks: new Map(done.locks) }, items, hand);
   const tube = task.shape === 'round' ? atBorWhenPassed(moved) : moved;
   const row: Row = {
     label: task.label,
@@ -97,8 +97,8 @@ function finish(
 
 // At the end of a round the yarn hangs before the BOR; the next round begins behind it.
 function atBorWhenPassed(tube: Tube): Tube {
-  const ahead = tube.items.slice(tube.hand);
-  return countStitches(ahead) === 0 || tube.hand === 0 ? { ...tube, hand: borHand(tube.items) } : tube;
+  const isAtEnd = !tube.items.some((item, index) => index >= tube.hand && item.kind === 'stitch');
+  return isAtEnd || tube.hand === 0 ? { ...tube, hand: borHand(tube.items) } : tube;
 }
 
 // Stitches of the run behind the start and ahead of the end, told in ring order.

@@ -12,8 +12,7 @@ import { ringOf, type Tube } from './tube.ts';
 type StitchItem = Extract<Item, { kind: 'stitch' }>;
 
 /** A step before the positions of the ring after the row are known: `first` is its first made stitch in ring order. */
-interface Draft {
-  readonly step: Omit<Step, 'at'>;
+interface Draft extends Omit<Step, 'at'> {
   readonly first: Stitch | null;
   /** The stitch done just before, in working order; places a step that makes nothing. */
   readonly previous: Stitch | null;
@@ -125,11 +124,9 @@ export class RowWork {
     const previous = this.lastDone();
     for (const stitch of made) this.done.push({ kind: 'stitch', stitch, at: -1 });
     this.taken += taken.length;
-    this.drafts.push({
-      step: { ...what, takes: taken.length, makes: made.length },
-      first: (this.side === 'RS' ? made[0] : made.at(-1)) ?? null,
-      previous
-    });
+    const { operation, from, span } = what;
+    const first = (this.side === 'RS' ? made[0] : made.at(-1)) ?? null;
+    this.drafts.push({ operation, from, span, takes: taken.length, makes: made.length, first, previous });
   }
 
   /** Passes section edges that no marker holds, before something is made in their gap: it belongs to the later section. */
@@ -190,9 +187,9 @@ export class RowWork {
       if (item.kind === 'stitch') places.set(item.stitch.id, at++);
     }
     const behind = this.side === 'RS' ? 1 : 0;
-    return this.drafts.map(({ step, first, previous }) => {
-      const place = first ? places.get(first.id) : previous ? (places.get(previous.id) ?? 0) + behind : step.from;
-      return { ...step, at: place ?? 0 };
+    return this.drafts.map(({ operation, from, span, takes, makes, first, previous }) => {
+      const place = first ? places.get(first.id) : previous ? (places.get(previous.id) ?? 0) + behind : from;
+      return { operation, from, at: place ?? 0, takes, makes, span };
     });
   }
 }

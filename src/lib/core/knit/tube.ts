@@ -24,8 +24,15 @@ export function tubeOf(stitches: readonly Stitch[], number: number): Tube {
 
 /** The tube as a ring. */
 export function ringOf(tube: Tube): Ring {
-  return toRing(tube.items, tube.locks);
+  const known = RINGS.get(tube);
+  if (known) return known;
+  const ring = toRing(tube.items, tube.locks);
+  RINGS.set(tube, ring);
+  return ring;
 }
+
+// A tube never changes, and every row asks for its ring several times.
+const RINGS = new WeakMap<Tube, Ring>();
 
 /** The gap where the yarn hangs, 0 to the number of stitches - 1 (0 when it hangs at the very end). */
 export function handGap(tube: Tube): number {

@@ -12,22 +12,21 @@ import { wrap } from '../model/ring.ts';
 export function sayRow(row: Row, breaks: readonly number[]): string[] {
   const stitches = row.before.stitches.length;
   const byNeedle: Step[][] = breaks.map(() => []);
-  for (const step of row.steps) byNeedle[needleOf(step, breaks, stitches)]?.push(step);
+  const needles = needleOfGaps(breaks, stitches);
+  for (const step of row.steps) byNeedle[needles[wrap(step.from, stitches)] ?? 0]?.push(step);
   return byNeedle.map((steps) => fold(steps.map((step) => step.operation)));
 }
 
-// A step belongs to the needle of its first stitch; what is made exactly at a break belongs to the later needle.
-function needleOf(step: Step, breaks: readonly number[], stitches: number): number {
-  let found = 0;
-  let nearest = Infinity;
+// A step belongs to the needle of its first stitch; what is made exactly at a break belongs to the later needle. A needle
+// that has been emptied begins where the next one does and gets nothing.
+function needleOfGaps(breaks: readonly number[], stitches: number): number[] {
+  const needles = new Array<number>(stitches).fill(0);
   breaks.forEach((from, index) => {
-    const distance = wrap(step.from - from, stitches);
-    if (distance < nearest) {
-      nearest = distance;
-      found = index;
-    }
+    const to = breaks[(index + 1) % breaks.length]!;
+    const load = breaks.length === 1 ? stitches : wrap(to - from, stitches);
+    for (let offset = 0; offset < load; offset += 1) needles[wrap(from + offset, stitches)] = index;
   });
-  return found;
+  return needles;
 }
 
 /** Neighbouring equal operations as one: "k8, p2, 3/3 RC, p1". */

@@ -1,6 +1,6 @@
 /** One moment of a plan: what every needle does at the start of a pass, and every stitch on it. */
 
-import type { Row, Step } from '../model/fabric.ts';
+import type { Row } from '../model/fabric.ts';
 import type { HeldStitch, HungMarker, Moment, NeedleMoment, NeedleState, Piece } from '../model/moment.ts';
 import type { Hands, Plan, StagePlan } from '../model/plan.ts';
 import { BOR, sectionAt, wrap, type Ring } from '../model/ring.ts';
@@ -148,13 +148,13 @@ function positionsOf(stretch: Stretch): number[] {
 
 function heldStitch(row: Row | null, stretch: Stretch, position: number): HeldStitch {
   const { id, face, loop } = stretch.ring.stitches[position]!;
-  const step = row && !stretch.worked ? stepTaking(row, position) : null;
-  return { id, face, loop, section: sectionAt(stretch.ring, position), crossed: step?.operation.crosses ?? false };
+  const crossed = row !== null && !stretch.worked && isCrossed(row, position);
+  return { id, face, loop, section: sectionAt(stretch.ring, position), crossed };
 }
 
-function stepTaking(row: Row, position: number): Step | null {
+function isCrossed(row: Row, position: number): boolean {
   const stitches = row.before.stitches.length;
-  return row.steps.find((step) => step.takes > 0 && wrap(position - step.from, stitches) < step.takes) ?? null;
+  return row.steps.some((step) => step.operation.crosses && wrap(position - step.from, stitches) < step.takes);
 }
 
 function piecesOf(ring: Ring, positions: readonly number[]): Piece[] {
