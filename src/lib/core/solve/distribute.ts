@@ -6,8 +6,8 @@ import type { Distribution, Impossible, Judged } from '../model/plan.ts';
 import type { Settings } from '../model/settings.ts';
 import { wrap } from '../model/ring.ts';
 import type { Setup } from '../model/setup.ts';
-import { bestLayouts, layoutsInOrder, type Priced, type Question } from './best-layouts.ts';
-import { mostOn } from './capacity.ts';
+import { layoutsInOrder, type Priced, type Question } from './best-layouts.ts';
+import { mostOn, usable } from './capacity.ts';
 import { isSectionEdge } from './gap-notes.ts';
 import { judgeOf, judgeWith, type Judge } from './judge.ts';
 import { endsTooFew, leastForLoad, needleIn, needlePrice, needleRules } from './needle-findings.ts';
@@ -30,21 +30,55 @@ export function distribute(stage: Stage, setup: Setup, settings: Settings): Dist
   if (stitches === 0) return { kind: 'impossible', because: { code: 'no-stitches', detail: {} } };
   const judge = judgeOf(stage, setup, settings);
   if (setup.holds === 1) return { kind: 'solved', best: [judgeWith(judge, { breaks: [0] })] };
-  const question = cheapestQuestion(judge);
-  if (question === null) return { kind: 'impossible', because: whyNot(judge) };
-  return { kind: 'solved', best: offer(judge, question) };
+  const answers = answersFor(stage);
+  const key = dependsOn(judge);
+  const answer = answers.get(key) ?? solve(judge);
+  answers.set(key, answer);
+  return answer;
+}
+
+// Two circulars, a magic loop and flexible needles often put the same question: a stage never changes, so that what was
+// answered for one serves the others.
+const ANSWERS = new WeakMap<Stage, Map<string, Distribution>>();
+
+function answersFor(stage: Stage): Map<string, Distribution> {
+  const known = ANSWERS.get(stage) ?? new Map<string, Distribution>();
+  ANSWERS.set(stage, known);
+  return known;
+}
+
+// Everything that the answer depends on besides the stage. Room for more stitches than there are makes no difference.
+function dependsOn({ track, setup, settings }: Judge): string {
+  const all = Math.max(track.stitches, ...track.measures.map((measure) => measure.stitches));
+  const room = [usable(setup, settings), mostOn(setup, settings)].map((stitches) => Math.min(stitches, all));
+  const { minimum, share, prices, alternatives } = settings;
+  return JSON.stringify([setup.holds, room, minimum, share, prices, alternatives]);
+}
+
+function solve(judge: Judge): Distribution {
+  const cheapest = cheapestOf(judge);
+  if (cheapest === null) return { kind: 'impossible', because: whyNot(judge) };
+  return { kind: 'solved', best: offer(judge, cheapest) };
+}
+
+/** A question with its best layout, and the others still to come. */
+interface Answered {
+  readonly question: Question;
+  readonly best: Priced;
+  readonly others: Iterable<Priced>;
 }
 
 // The question with the number of needles of the cheapest layout; null when there is no layout at all.
-function cheapestQuestion(judge: Judge): Question | null {
-  let chosen: { readonly question: Question; readonly price: number } | null = null;
+function cheapestOf(judge: Judge): Answered | null {
+  let chosen: Answered | null = null;
   for (let needles = judge.setup.holds; needles >= 2; needles -= 1) {
     const question = questionOf(judge, needles);
-    const [best] = bestLayouts(question, 1);
-    if (best && (!chosen || best.price < chosen.price)) chosen = { question, price: best.price };
+    const others = layoutsInOrder(question);
+    const { value: best } = others.next();
+    if (best && (!chosen || best.price < chosen.best.price)) chosen = { question, best, others };
     if (best && !mayBeFewer(judge, best.layout)) break;
   }
-  return chosen?.question ?? null;
+  return chosen;
 }
 
 function mayBeFewer({ track, setup, settings }: Judge, layout: Layout): boolean {
@@ -83,11 +117,11 @@ export function questionOf(judge: Judge, needles: number): Question {
   };
 }
 
-function offer(judge: Judge, question: Question): Judged[] {
+function offer(judge: Judge, { question, best, others }: Answered): Judged[] {
   const wanted = judge.settings.alternatives;
-  const kept: Idea[] = [];
-  let looked = 0;
-  for (const priced of layoutsInOrder(question)) {
+  const kept: Idea[] = [ideaOf(best, question)];
+  let looked = 1;
+  for (const priced of wanted > 1 ? others : []) {
     const idea = ideaOf(priced, question);
     if (!kept.some((other) => isNearCopy(idea, other, question.stitches))) kept.push(idea);
     looked += 1;
