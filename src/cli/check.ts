@@ -28,7 +28,8 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): numbe
 function mistakes(workpiece: Workpiece, plan: PlanJson | undefined): string[] {
   return (plan?.diagnostics ?? []).map((found) => {
     const sizes = found.sizes.length > 0 && workpiece.fabrics.length > 1 ? ` (size ${found.sizes.join(', ')})` : '';
-    return `line ${found.line}:${found.column} ${found.severity} ${found.code}${sizes}: ${found.message}`;
+    const remedy = found.remedy ? ` ${found.remedy}` : '';
+    return `line ${found.line}:${found.column} ${found.severity} ${found.code}${sizes}: ${found.message}${remedy}`;
   });
 }
 

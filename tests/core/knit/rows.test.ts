@@ -91,6 +91,38 @@ describe('knitText() tells what does not come out', () => {
   });
 });
 
+describe('knitText() reads "7 times" after an asterisk', () => {
+  const row = (after: string) => `Next row: *K3, k2tog; rep from * 7 times.${after}`;
+  const after = (cast: number, line: string) =>
+    knitText(['Trial', '', 'BODY', `CO ${cast} sts. Join.`, line].join('\n'));
+
+  // Seven repeats of five take 35 stitches, eight take 40.
+  test('as eight in all where 40 stitches are to be used up', () => {
+    const workpiece = after(40, 'Rnd 1: *K3, k2tog; rep from * 7 times.');
+    expect(workpiece.diagnostics).toEqual([]);
+    expect(workpiece.fabrics[0]!.stages[0]!.exit.stitches).toHaveLength(32);
+  });
+
+  test.each([
+    [' 43 sts.', 43],
+    [' 42 sts.', 42]
+  ])('as the printed count%s says where both fit', (printed, stitches) => {
+    const workpiece = after(50, row(printed));
+    expect(workpiece.diagnostics).toEqual([]);
+    expect(workpiece.fabrics[0]!.stages[0]!.exit.stitches).toHaveLength(stitches);
+  });
+
+  test('and says that it is ambiguous where nothing decides', () => {
+    expect(after(50, row('')).diagnostics.map((found) => found.code)).toEqual(['ambiguous-repeats']);
+  });
+});
+
+describe('knitText() without a cast-on', () => {
+  test.each(['', 'hello world', 'Trial\n\nBODY\nA line of prose about wool.'])('says so: %j', (text) => {
+    expect(knitText(text).diagnostics.map((found) => found.code)).toEqual(['no-cast-on']);
+  });
+});
+
 describe('knitText() works back and forth', () => {
   const lines = ['Row 1 (RS): K6, turn.', 'Row 2 (WS): P4, turn.'];
 

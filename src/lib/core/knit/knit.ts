@@ -22,6 +22,10 @@ export function knitPattern(pattern: Pattern, size: number, lineOf: (offset: num
   if (name === undefined) throw new RangeError(`knitPattern() knows ${pattern.sizes.length} sizes, got size ${size}`);
   const context = new Context(size);
   const stages = pattern.stages.length > 0 ? knitStages(pattern, context, lineOf) : [];
+  if (stages.every((stage) => stage.start.stitches.length === 0) && context.diagnostics.length === 0) {
+    context.where = pattern.title || 'The text';
+    context.report('no-cast-on', { from: 0, to: 0 });
+  }
   return {
     title: pattern.title,
     size: name,

@@ -8,7 +8,8 @@ import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import { Counts } from './assertions.ts';
 import { LimitReached, type Context } from './context.ts';
-import { knitRow, type RowTask } from './knit-row.ts';
+import type { RowTask } from './knit-row.ts';
+import { knitReadings } from './readings.ts';
 import { findRun, handAtRun, hasTurn, isFlat, runOf, sideOf } from './run.ts';
 import { handGap, ringOf, withoutRun, withRun, type Tube } from './tube.ts';
 
@@ -116,12 +117,19 @@ export class Knitter {
     if (this.stage.flat && !runOf(this.tube!)) this.openRun();
     const tube = this.tube!;
     const task = this.task(tube, what);
-    const tries = this.readings(task);
-    const { row, tube: after } = tries;
+    const { row, tube: after } = knitReadings(tube, task, {
+      context: this.context,
+      total: this.printedTotal(what.text)
+    });
     this.tube = after;
     this.stage.rows.push(row);
     this.rowsWorked += 1;
     this.guardLimits(row, what.span);
+  }
+
+  private printedTotal(text: RowText | null): number | null {
+    const total = text?.assertions.find((assertion) => assertion.kind === 'total');
+    return total ? forSize(total.count, this.context.size) : null;
   }
 
   private ready(span: Span): boolean {
@@ -184,20 +192,6 @@ export class Knitter {
     return side;
   }
 
-  // "7 times" after an asterisk is knitted both ways where the row has one; the reading without a mistake is taken.
-  private readings(task: RowTask) {
-    const tube = this.tube!;
-    if (!hasUnclear(task.body)) return knitRow(tube, task, this.context);
-    const before = this.context.diagnostics.length;
-    const plain = knitRow(tube, task, this.context);
-    if (this.context.diagnostics.length === before) return plain;
-    const mistakes = this.context.diagnostics.splice(before);
-    const other = knitRow(tube, { ...task, extraTimes: 1 }, this.context);
-    if (this.context.diagnostics.length === before) return other;
-    this.context.diagnostics.splice(before, Infinity, ...mistakes);
-    return plain;
-  }
-
   /** Checks a printed count against the ring now. */
   check(assertion: Assertion): void {
     const run = this.stage.flat && this.tube ? runOf(this.tube) : null;
@@ -255,8 +249,4 @@ function sameRun(left: { from: number; to: number }, right: { from: number; to: 
 function labelOf(text: RowText, number: number | null): string {
   if (number !== null) return `${text.noun} ${number}`;
   return text.name ?? `Next ${text.noun.toLowerCase()}`;
-}
-
-function hasUnclear(body: readonly Instruction[]): boolean {
-  return body.some((part) => part.kind === 'group' && (part.extent.kind === 'unclear-times' || hasUnclear(part.body)));
 }

@@ -82,6 +82,11 @@ export const KNIT_MESSAGES = {
     message: (f) => `${f.where}: there are no stitches on the needles yet.`,
     remedy: 'Cast on first: "CO 64 sts".'
   },
+  'no-cast-on': {
+    severity: 'warning',
+    message: (f) => `${f.where}: no cast-on was found, so that there is nothing to knit.`,
+    remedy: 'Write how many stitches to begin with: "CO 64 sts".'
+  },
   'held-missing': {
     severity: 'error',
     message: (f) => `${f.where}: no stitches were set aside${f.about ? ` as ${f.about}` : ''}.`,

@@ -10,6 +10,7 @@ import { skipNote } from './notes.ts';
 import { readNewNeedle } from './needle-names.ts';
 import { readPrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
+import type { Token } from './tokens.ts';
 import { isRemark, nearestName, startsInstruction } from './wording.ts';
 
 /** What was read of a row. */
@@ -150,13 +151,29 @@ function fail(at: Cursor, task: ClauseTask): boolean {
     at.at = sentence.at;
     return false;
   }
-  const word = at.peek()!;
-  const span = { from: word.from, to: word.to };
-  at.scope.reportOnce('unknown-stitch', span, { about: written(at), nearest: nearestName(word.text) });
+  reportUnknown(at);
   body.failed = true;
   skipClause(at);
   if (at.text() === ':') skipStretch(at, task);
   return true;
+}
+
+// What was taken for a stitch before the gap-less rest may be a part of it: in "k3tug" the mistake is not "tug".
+function reportUnknown(at: Cursor): void {
+  const failed = at.at;
+  while (at.peek()?.glued && isLetterOrNumber(at.peek(-1))) at.at -= 1;
+  const about = written(at);
+  const { from } = at.peek()!;
+  at.at = failed;
+  at.scope.reportOnce(
+    'unknown-stitch',
+    { from, to: from + about.length },
+    { about, nearest: nearestName(about.toLowerCase()) }
+  );
+}
+
+function isLetterOrNumber(token: Token | null): boolean {
+  return token?.kind === 'word' || token?.kind === 'number';
 }
 
 // Words before a colon that are not understood say for which stitches the sentence holds: it cannot be worked.
