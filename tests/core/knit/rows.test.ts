@@ -80,6 +80,10 @@ describe('knitText() tells what does not come out', () => {
     expect(messages(cast, line)).toEqual([code]);
   });
 
+  test('a row that starts at the wrong end, and nothing besides', () => {
+    expect(messages(8, 'Row 1 (WS): P6, turn.', 'Row 2 (RS): K6.')).toEqual(['wrong-side']);
+  });
+
   test('a mistake in a row that is repeated is told once', () => {
     expect(messages(8, 'Rnds 1-20: K5.')).toEqual(['row-too-short']);
   });

@@ -115,9 +115,8 @@ export class Knitter {
   }): void {
     if (!this.ready(what.span)) return;
     if (this.stage.flat && !runOf(this.tube!)) this.openRun();
-    const tube = this.tube!;
-    const task = this.task(tube, what);
-    const { row, tube: after } = knitReadings(tube, task, {
+    const task = this.task(this.tube!, what); // may move the yarn to where the row can start
+    const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
       total: this.printedTotal(what.text)
     });
