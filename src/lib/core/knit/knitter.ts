@@ -9,6 +9,7 @@ import type { Span } from '../model/span.ts';
 import { Counts } from './assertions.ts';
 import { LimitReached, type Context } from './context.ts';
 import type { RowTask } from './knit-row.ts';
+import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { findRun, handAtRun, hasTurn, isFlat, runOf, sideOf } from './run.ts';
 import { handGap, ringOf, withoutRun, withRun, type Tube } from './tube.ts';
@@ -231,6 +232,7 @@ export class Knitter {
 const PLAIN: RowText = {
   kind: 'row',
   noun: 'Row',
+  numbering: 'noun',
   numbers: { kind: 'next' },
   name: null,
   side: null,
@@ -242,10 +244,4 @@ const PLAIN: RowText = {
 
 function sameRun(left: { from: number; to: number }, right: { from: number; to: number }): boolean {
   return left.from === right.from && left.to === right.to;
-}
-
-/** "Rnd 3", "Dec rnd", "Next row". */
-function labelOf(text: RowText, number: number | null): string {
-  if (number !== null) return `${text.noun} ${number}`;
-  return text.name ?? `Next ${text.noun.toLowerCase()}`;
 }

@@ -36,7 +36,8 @@ const LINKS = ['then', 'and', '&', 'now', 'also', 'next', 'end', 'ending', 'ends
 
 /** Clauses that say how the stitches are worked and change none. */
 const MANNERS = [
-  ...['picking up wraps as you go', 'picking up wraps as you come to them', 'picking up wraps', 'working in patt'],
+  ...['picking up wraps as you go', 'picking up wraps as you come to them', 'picking up wraps', 'picking up the wrap'],
+  ...['picking up the wraps', 'purling wraps together with sts', 'purling wraps tog with sts', 'working in patt'],
   ...[
     'knitting wraps together with sts',
     'knitting wraps tog with sts',
@@ -124,6 +125,7 @@ function readLinked(at: Cursor): readonly Instruction[] | null {
     readInstruction(at, nested) ??
     at.attempt(() => {
       if (!readNewNeedle(at) && !at.skip(...LINKS)) return null;
+      at.phrase('last rep with', 'last rep');
       readNewNeedle(at);
       return at.atStop ? [] : readInstruction(at, nested);
     })
