@@ -9,9 +9,10 @@ import type { Span } from '../model/span.ts';
 import { Counts } from './assertions.ts';
 import { LimitReached, type Context } from './context.ts';
 import type { RowTask } from './knit-row.ts';
+import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
-import { findRun, handAtRun, hasTurn, isFlat, runOf, sideOf } from './run.ts';
+import { findRun, handAtRun, hasTurn, isFlat, runOf, sideOf, wholeOf } from './run.ts';
 import { handGap, ringOf, withoutRun, withRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
@@ -40,9 +41,13 @@ export class Knitter {
   readonly numbered = new Map<number, RowText>();
   readonly named = new Map<string, RowText>();
   history: ToldRow[] = [];
+  /** Whether the present tube was joined or worked in the round; before that it is a flat piece. */
+  joined = false;
   /** Rows worked since the cast-on of the present tube. */
   rowsWorked = 0;
   stage: StageInWork;
+  /** Shaping that goes along with the rows being worked. */
+  along: Along | null = null;
   private previousSide: Side | null = null;
   private readonly counts: Counts;
 
@@ -83,7 +88,8 @@ export class Knitter {
   private openRun(): void {
     if (!this.tube) return;
     const carried = runOf(this.tube);
-    const run = findRun(this.stage.text, this.tube, this.context.size);
+    const isStrip = !this.joined && !carried && this.stage.text.over === null;
+    const run = isStrip ? wholeOf(this.tube) : findRun(this.stage.text, this.tube, this.context.size);
     if (carried && sameRun(carried, run)) return;
     this.previousSide = null;
     this.tube = withRun(this.tube, run.from, run.to);
@@ -116,12 +122,14 @@ export class Knitter {
   }): void {
     if (!this.ready(what.span)) return;
     if (this.stage.flat && !runOf(this.tube!)) this.openRun();
-    const task = this.task(this.tube!, what); // may move the yarn to where the row can start
+    const body = this.along?.next(what.body) ?? what.body;
+    const task = this.task(this.tube!, { ...what, body }); // may move the yarn to where the row can start
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
       total: this.printedTotal(what.text)
     });
     this.tube = after;
+    if (row.shape === 'round') this.joined = true;
     this.stage.rows.push(row);
     this.rowsWorked += 1;
     this.guardLimits(row, what.span);
@@ -185,7 +193,9 @@ export class Knitter {
   ): Side {
     const { side, fits } = sideOf(text ?? PLAIN, { tube: at.tube, run: at.run, previous: this.previousSide });
     if (!fits) {
-      this.context.report('wrong-side', at.span, { about: side === 'RS' ? 'right-side' : 'wrong-side' });
+      // A strip that was just cast on may begin with either side.
+      const isFresh = !this.joined && this.rowsWorked === 0;
+      if (!isFresh) this.context.report('wrong-side', at.span, { about: side === 'RS' ? 'right-side' : 'wrong-side' });
       this.tube = handAtRun(at.tube, at.run, side);
     }
     this.previousSide = side;

@@ -8,6 +8,7 @@ import { standard, type Context } from './context.ts';
 import { performMarker, performLock } from './markers.ts';
 import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
 import type { RowWork } from './row-work.ts';
+import { performShape } from './shaping.ts';
 import { reach, sectionAhead } from './targets.ts';
 import { takesOf } from './takes.ts';
 
@@ -51,6 +52,8 @@ function perform(at: Performance, instruction: Instruction): Outcome {
       return workTimes(at, intoOne(instruction), { count: 1, span: instruction.span });
     case 'evenly':
       return performEvenly(at, instruction);
+    case 'shape':
+      return performShape(at, instruction);
     case 'over':
       return performOver(at, instruction);
     case 'turn':
@@ -62,7 +65,7 @@ function perform(at: Performance, instruction: Instruction): Outcome {
 
 type Hanging = Exclude<
   Instruction,
-  { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'over' | 'turn' }
+  { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'turn' }
 >;
 
 function performHanging(at: Performance, instruction: Hanging): Outcome {

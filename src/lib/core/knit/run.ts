@@ -65,6 +65,11 @@ function fromHand(ring: Ring, gap: number, told: { readonly count: number; reado
   return { from: gap, to: gap + Math.min(count, ring.stitches.length) };
 }
 
+/** The run of a flat piece: all of its stitches. */
+export function wholeOf(tube: Tube): Run {
+  return { from: 0, to: ringOf(tube).stitches.length };
+}
+
 /** The run of a named section; one that lies across the BOR is told past the end of the ring. */
 export function sectionRun(ring: Ring, name: string): Run | null {
   const runs = ring.sections.filter((run) => sameName(run.name, name));

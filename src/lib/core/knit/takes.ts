@@ -26,6 +26,7 @@ function takesOfOne(instruction: Instruction, size: number): number | null {
       return takesOfGroup(instruction, size);
     case 'work-to':
     case 'evenly':
+    case 'shape':
     case 'over':
     case 'bind-off':
     case 'hold':

@@ -8,7 +8,7 @@ import { readEdge } from './edges.ts';
 import { readIntoOne } from './into-one.ts';
 import { readMarker } from './markers.ts';
 import { readGroup } from './repeats.ts';
-import { readEvenly } from './shaping.ts';
+import { readEvenly, readShape } from './shaping.ts';
 import { readStitch } from './stitches.ts';
 import { readTurn } from './turns.ts';
 
@@ -21,7 +21,7 @@ const NO_STITCH = new Set(['yb', 'yf']);
 type Reader = (at: Cursor) => Instruction | null;
 
 // A new kind of instruction is one more reader here.
-const READERS: readonly Reader[] = [readTurn, readMarker, readEdge, readEvenly, readAsSet, readStitch];
+const READERS: readonly Reader[] = [readTurn, readMarker, readEdge, readEvenly, readShape, readAsSet, readStitch];
 
 /** Reads one instruction; several when the text says them as one, none when it only moves the yarn. */
 export function readInstruction(at: Cursor, readInner: ReadInner): readonly Instruction[] | null {

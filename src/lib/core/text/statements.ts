@@ -15,6 +15,7 @@ import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
+import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
 
@@ -27,6 +28,7 @@ const READERS: readonly Reader[] = [
   readEnding,
   readJoin,
   readResume,
+  readShapeRows,
   readRepeatRows,
   readEven,
   readLayout
