@@ -4,10 +4,10 @@ import type { Row, Stage, StatedLoads } from '../model/fabric.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, Side, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
-import { forSize } from '../model/sized.ts';
+import { everySize, forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import { Counts } from './assertions.ts';
-import { LimitReached, type Context } from './context.ts';
+import { LimitReached, standard, type Context } from './context.ts';
 import type { RowTask } from './knit-row.ts';
 import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
@@ -48,6 +48,8 @@ export class Knitter {
   stage: StageInWork;
   /** Shaping that goes along with the rows being worked. */
   along: Along | null = null;
+  /** What the row before left to be done at the beginning of the next. */
+  private due: readonly Instruction[] = [];
   private previousSide: Side | null = null;
   private readonly counts: Counts;
 
@@ -122,7 +124,8 @@ export class Knitter {
   }): void {
     if (!this.ready(what.span)) return;
     if (this.stage.flat && !runOf(this.tube!)) this.openRun();
-    const body = this.along?.next(what.body) ?? what.body;
+    const body = [...this.due, ...(this.along?.next(what.body) ?? what.body)];
+    this.due = dueAfter(what.body);
     const task = this.task(this.tube!, { ...what, body }); // may move the yarn to where the row can start
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
@@ -251,6 +254,13 @@ const PLAIN: RowText = {
   assertions: [],
   span: { from: 0, to: 0 }
 };
+
+// "Turn, make a double stitch": the stitch that was worked last is pulled up as the first of the next row.
+function dueAfter(body: readonly Instruction[]): Instruction[] {
+  const turn = body.findLast((part) => part.kind === 'turn');
+  if (turn?.kind !== 'turn' || turn.mark !== 'double') return [];
+  return [{ kind: 'work', operation: standard('DS'), count: everySize(1), span: turn.span }];
+}
 
 function sameRun(left: { from: number; to: number }, right: { from: number; to: number }): boolean {
   return left.from === right.from && left.to === right.to;

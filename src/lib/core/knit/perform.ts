@@ -82,6 +82,8 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
       return bindOff(at, instruction);
     case 'hold':
       return hold(at, instruction);
+    case 'waste-yarn':
+      return 'worked'; // the stitches go back and are worked again by what follows
   }
 }
 

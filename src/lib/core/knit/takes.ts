@@ -14,6 +14,9 @@ export function takesOf(body: readonly Instruction[], size: number): number | nu
   return total;
 }
 
+/** What takes as many stitches as there are, or leaves no stitch. */
+const DEPENDING: ReadonlySet<Instruction['kind']> = new Set(['work-to', 'evenly', 'shape', 'over', 'bind-off', 'hold']);
+
 function takesOfOne(instruction: Instruction, size: number): number | null {
   switch (instruction.kind) {
     case 'work':
@@ -24,15 +27,8 @@ function takesOfOne(instruction: Instruction, size: number): number | null {
       return 1;
     case 'group':
       return takesOfGroup(instruction, size);
-    case 'work-to':
-    case 'evenly':
-    case 'shape':
-    case 'over':
-    case 'bind-off':
-    case 'hold':
-      return null;
     default:
-      return 0;
+      return DEPENDING.has(instruction.kind) ? null : 0;
   }
 }
 

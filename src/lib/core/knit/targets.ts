@@ -2,7 +2,9 @@
 
 import type { Target } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
+import type { Item } from './items.ts';
 import type { RowWork } from './row-work.ts';
+import { sectionRun } from './run.ts';
 
 /** A target as a distance, or the name of what is missing. */
 export type Reach =
@@ -17,9 +19,13 @@ export function reach(work: RowWork, target: Target, size: number): Reach {
     case 'last':
       return stitches(work.room() - (forSize(target.count, size) ?? 0));
     case 'marker':
-      return reachMarker(work, target.name, forSize(target.before, size) ?? 0);
+      return reachMarker(work, target, forSize(target.before, size) ?? 0);
     case 'gap':
-      return reachItem(work, { what: 'gap', name: '' }, forSize(target.before, size) ?? 0);
+      return reachItem(work, (item) => item.kind === 'turn', forSize(target.before, size) ?? 0);
+    case 'double-stitch':
+      return reachItem(work, isDouble, forSize(target.before, size) ?? 0);
+    case 'centre':
+      return reachCentre(work, target.name);
     case 'section':
       return reachSectionEnd(work, target.name);
   }
@@ -30,16 +36,32 @@ function stitches(count: number): Reach {
 }
 
 // With no name the next marker is meant; at the end of the round that is the one of the BOR.
-function reachMarker(work: RowWork, name: string | null, before: number): Reach {
-  const index = work.find((item) => item.kind === 'marker' && (name === null || sameName(item.name, name)));
+function reachMarker(work: RowWork, target: Extract<Target, { kind: 'marker' }>, before: number): Reach {
+  const { name } = target;
+  let left = target.nth;
+  const isIt = (item: Item) => item.kind === 'marker' && (name === null || sameName(item.name, name));
+  const index = work.find((item) => isIt(item) && (left -= 1) === 0);
   if (index >= 0) return stitches(work.room(index) - before);
   if (name === null || sameName(name, 'BOR')) return stitches(work.room() - before);
   return { kind: 'missing', what: 'marker', name };
 }
 
-function reachItem(work: RowWork, missing: { what: 'gap'; name: string }, before: number): Reach {
-  const index = work.find((item) => item.kind === 'turn');
-  return index >= 0 ? stitches(work.room(index) - before) : { kind: 'missing', ...missing };
+function reachItem(work: RowWork, isIt: (item: Item) => boolean, before: number): Reach {
+  const index = work.find(isIt);
+  return index >= 0 ? stitches(work.room(index) - before) : { kind: 'missing', what: 'gap', name: '' };
+}
+
+function isDouble(item: Item): boolean {
+  return item.kind === 'stitch' && item.stitch.loop === 'double';
+}
+
+// Half of an odd number of stitches is rounded down.
+function reachCentre(work: RowWork, name: string): Reach {
+  const run = sectionRun(work.before, name);
+  if (!run) return { kind: 'missing', what: 'section', name };
+  const centre = run.from + Math.floor((run.to - run.from) / 2);
+  const index = work.find((item) => item.kind === 'stitch' && item.at === centre % work.before.stitches.length);
+  return index >= 0 ? stitches(work.room(index)) : { kind: 'missing', what: 'section', name };
 }
 
 function reachSectionEnd(work: RowWork, name: string): Reach {

@@ -3,6 +3,7 @@
 import type { Assertion, Instruction, Target } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
+import { skipColour } from './colours.ts';
 import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
@@ -93,7 +94,7 @@ interface ClauseTask {
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
-  if (skipNote(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
     body.assertions.push(...counts);

@@ -11,6 +11,7 @@ import { readGroup } from './repeats.ts';
 import { readEvenly, readShape } from './shaping.ts';
 import { readStitch } from './stitches.ts';
 import { readTurn } from './turns.ts';
+import { readWasteYarn } from './waste-yarn.ts';
 
 /** Reads the body of a group. */
 export type ReadInner = (at: Cursor, isOther: BodyOptions['isOther']) => Body;
@@ -21,7 +22,16 @@ const NO_STITCH = new Set(['yb', 'yf']);
 type Reader = (at: Cursor) => Instruction | null;
 
 // A new kind of instruction is one more reader here.
-const READERS: readonly Reader[] = [readTurn, readMarker, readEdge, readEvenly, readShape, readAsSet, readStitch];
+const READERS: readonly Reader[] = [
+  readWasteYarn,
+  readTurn,
+  readMarker,
+  readEdge,
+  readEvenly,
+  readShape,
+  readAsSet,
+  readStitch
+];
 
 /** Reads one instruction; several when the text says them as one, none when it only moves the yarn. */
 export function readInstruction(at: Cursor, readInner: ReadInner): readonly Instruction[] | null {

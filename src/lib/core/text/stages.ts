@@ -2,7 +2,7 @@
 
 import type { Gauge, NeedleText, StageText, Statement } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
-import { readCastOn } from './beginnings.ts';
+import { readCastOn, readSections } from './beginnings.ts';
 import { Cursor } from './cursor.ts';
 import { readHeading, readOver, type Heading } from './headings.ts';
 import { readDefinition, readKey } from './key.ts';
@@ -30,6 +30,8 @@ interface OpenStage {
 export class StageReader {
   private readonly stages: OpenStage[] = [];
   private readonly introduction: Statement[] = [];
+  /** Sections named before the cast-on. */
+  private readonly sections: Statement[] = [];
   gauge: Gauge = { stitchesPer10cm: null, rowsPer10cm: null };
   needles: NeedleText = { thicknessMm: null, lengthCm: null };
 
@@ -111,6 +113,8 @@ export class StageReader {
     if (/^(?:gauge|tension)$/u.test(name)) this.addGauge(at);
     if (/^needles?$/u.test(name)) this.addNeedles(at);
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
+    const sections = at.within(at.at, at.range.end).attempt(readSections);
+    if (sections) this.sections.push(sections);
     this.readDefinitions(at);
     this.keep(prose(at, this.spanOf(at)));
   }
@@ -154,10 +158,18 @@ export class StageReader {
   }
 
   private readInto(stage: OpenStage, at: Cursor): void {
-    const statements = readStatements(at);
+    const statements = this.withSections(readStatements(at));
     stage.statements.push(...statements);
     stage.to = this.spanOf(at).to;
     stage.over ??= this.overOf(statements, at);
+  }
+
+  // Sections that are named before anything is cast on hold from the cast-on.
+  private withSections(statements: readonly Statement[]): Statement[] {
+    const index = statements.findIndex(({ kind }) => kind === 'cast-on');
+    if (index < 0) return [...statements];
+    const named = this.sections.splice(0);
+    return [...statements.slice(0, index + 1), ...named, ...statements.slice(index + 1)];
   }
 
   // "The heel flap is worked back and forth on the 32 heel sts." says what a heading may say.
