@@ -16,19 +16,31 @@ export function reach(work: RowWork, target: Target, size: number): Reach {
   switch (target.kind) {
     case 'end':
       return stitches(work.room());
+    case 'next':
+      return stitches(Math.min(forSize(target.count, size) ?? 0, work.room()));
     case 'last':
       return stitches(work.room() - (forSize(target.count, size) ?? 0));
-    case 'marker':
-      return reachMarker(work, target, forSize(target.before, size) ?? 0);
-    case 'gap':
-      return reachItem(work, (item) => item.kind === 'turn', forSize(target.before, size) ?? 0);
-    case 'double-stitch':
-      return reachItem(work, isDouble, forSize(target.before, size) ?? 0);
-    case 'centre':
-      return reachCentre(work, target.name);
+    default:
+      return reachPlace(work, target, size);
+  }
+}
+
+function reachPlace(work: RowWork, target: Exclude<Target, { kind: 'end' | 'next' | 'last' }>, size: number): Reach {
+  switch (target.kind) {
     case 'section':
       return reachSectionEnd(work, target.name);
+    case 'centre':
+      return reachCentre(work, target.name);
+    default:
+      return reachItemBefore(work, target, forSize(target.before, size) ?? 0);
   }
+}
+
+type Hanging = Extract<Target, { kind: 'marker' | 'gap' | 'double-stitch' }>;
+
+function reachItemBefore(work: RowWork, target: Hanging, before: number): Reach {
+  if (target.kind === 'marker') return reachMarker(work, target, before);
+  return reachItem(work, target.kind === 'gap' ? (item) => item.kind === 'turn' : isDouble, before);
 }
 
 function stitches(count: number): Reach {

@@ -26,6 +26,8 @@ export interface NeedleText {
 /** A place that working goes on to. */
 export type Target =
   | { readonly kind: 'end' }
+  /** The next `count` stitches. */
+  | { readonly kind: 'next'; readonly count: Sized<number> }
   /** `count` stitches before the end of the row (or of the stretch that a prefix names). */
   | { readonly kind: 'last'; readonly count: Sized<number> }
   /** `before` stitches before a marker; `name` null means any, `nth` the how manieth of those ahead. */

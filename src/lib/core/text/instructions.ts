@@ -3,6 +3,7 @@
 import type { Instruction } from '../model/pattern.ts';
 import { readAsSet } from './as-set.ts';
 import type { Body, BodyOptions } from './body.ts';
+import { readChart } from './charts.ts';
 import type { Cursor } from './cursor.ts';
 import { readEdge } from './edges.ts';
 import { readIntoOne } from './into-one.ts';
@@ -24,6 +25,7 @@ type Reader = (at: Cursor) => Instruction | null;
 // A new kind of instruction is one more reader here.
 const READERS: readonly Reader[] = [
   readWasteYarn,
+  readChart,
   readTurn,
   readMarker,
   readEdge,

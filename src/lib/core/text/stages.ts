@@ -3,6 +3,7 @@
 import type { Gauge, NeedleText, StageText, Statement } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readCastOn, readSections } from './beginnings.ts';
+import { readChartLine, readChartRows } from './charts.ts';
 import { Cursor } from './cursor.ts';
 import { readHeading, readOver, type Heading } from './headings.ts';
 import { readDefinition, readKey } from './key.ts';
@@ -66,7 +67,7 @@ export class StageReader {
   // Lines about the whole pattern: sizes, gauge, needles, the key.
   private readFront(at: Cursor): boolean {
     const here = at.at;
-    const isFront = this.readFrontLine(at);
+    const isFront = readChartLine(at) || this.readFrontLine(at);
     if (isFront) this.keep(prose(at.within(here, at.range.end), this.spanOf(at)));
     return isFront;
   }
@@ -115,6 +116,8 @@ export class StageReader {
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
     const sections = at.within(at.at, at.range.end).attempt(readSections);
     if (sections) this.sections.push(sections);
+    const chart = /^chart ?(\w*)$/u.exec(name);
+    if (chart) readChartRows(at.within(at.at, at.range.end), chart[1]!);
     this.readDefinitions(at);
     this.keep(prose(at, this.spanOf(at)));
   }

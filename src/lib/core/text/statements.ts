@@ -3,6 +3,7 @@
 import type { Statement } from '../model/pattern.ts';
 import { readAssertions } from './assertions.ts';
 import { readBody } from './body.ts';
+import { readChartRows } from './chart-rows.ts';
 import { skipColour } from './colours.ts';
 import { readCastOn, readJoin, readSections } from './beginnings.ts';
 import { onlyFor } from './counts.ts';
@@ -27,6 +28,7 @@ type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 // A new kind of statement is one more reader here.
 const READERS: readonly Reader[] = [
   readSections,
+  readChartRows,
   readEdgeRows,
   readMovedMarker,
   readCastOn,
