@@ -51,7 +51,7 @@ export class StageReader {
     if (rest.done) return;
     const stage = this.stages.at(-1);
     if (stage && !stage.isFront) this.readInto(stage, rest);
-    else if (this.startsKnitting(rest)) this.readInto(this.openUnnamed(rest, line), rest);
+    else if (!isChart(stage) && this.startsKnitting(rest)) this.readInto(this.openUnnamed(rest, line), rest);
     else this.readAside(rest, stage ?? null);
   }
 
@@ -116,8 +116,7 @@ export class StageReader {
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
     const sections = at.within(at.at, at.range.end).attempt(readSections);
     if (sections) this.sections.push(sections);
-    const chart = /^chart ?(\w*)$/u.exec(name);
-    if (chart) readChartRows(at.within(at.at, at.range.end), chart[1]!);
+    if (isChart(stage)) readChartRows(at.within(at.at, at.range.end), name.slice(6));
     this.readDefinitions(at);
     this.keep(prose(at, this.spanOf(at)));
   }
@@ -187,6 +186,11 @@ export class StageReader {
     const { tokens } = this.source;
     return { from: tokens[at.range.from]!.from, to: tokens[at.range.end - 1]!.to };
   }
+}
+
+// "CHART A": what stands under it is worked where rows point to it.
+function isChart(stage: OpenStage | undefined | null): boolean {
+  return /^chart(?: \w)?$/iu.test(stage?.name ?? '');
 }
 
 // Sentences of prose that stand together are one note.
