@@ -24,16 +24,13 @@ function takesOfOne(instruction: Instruction, size: number): number | null {
       return 1;
     case 'group':
       return takesOfGroup(instruction, size);
-    case 'work-to':
-    case 'evenly':
-    case 'over':
-    case 'bind-off':
-    case 'hold':
-      return null;
     default:
-      return 0;
+      return DEPENDS.has(instruction.kind) ? null : 0;
   }
 }
+
+/** Instructions whose stitches depend on where the hands are. */
+const DEPENDS = new Set<Instruction['kind']>(['work-to', 'evenly', 'over', 'over-needles', 'bind-off', 'hold']);
 
 function takesOfGroup(group: Extract<Instruction, { kind: 'group' }>, size: number): number | null {
   if (group.extent.kind === 'to') return null;

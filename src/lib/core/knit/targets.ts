@@ -2,15 +2,25 @@
 
 import type { Target } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
+import type { Context } from './context.ts';
+import { stretchOf } from './over-needles.ts';
 import type { RowWork } from './row-work.ts';
+
+/** A row in work, and what is known of its needles. */
+export interface Hands {
+  readonly work: RowWork;
+  readonly context: Context;
+}
 
 /** A target as a distance, or the name of what is missing. */
 export type Reach =
   | { readonly kind: 'stitches'; readonly count: number }
-  | { readonly kind: 'missing'; readonly what: 'marker' | 'gap' | 'section'; readonly name: string };
+  | { readonly kind: 'missing'; readonly what: 'marker' | 'gap' | 'section' | 'needle'; readonly name: string };
 
 /** The number of stitches from the present place to a target; never negative. */
-export function reach(work: RowWork, target: Target, size: number): Reach {
+export function reach(at: Hands, target: Target): Reach {
+  const { work } = at;
+  const { size } = at.context;
   switch (target.kind) {
     case 'end':
       return stitches(work.room());
@@ -22,6 +32,8 @@ export function reach(work: RowWork, target: Target, size: number): Reach {
       return reachItem(work, { what: 'gap', name: '' }, forSize(target.before, size) ?? 0);
     case 'section':
       return reachSectionEnd(work, target.name);
+    case 'needle':
+      return reachNeedleEnd(at, target);
   }
 }
 
@@ -45,6 +57,18 @@ function reachItem(work: RowWork, missing: { what: 'gap'; name: string }, before
 function reachSectionEnd(work: RowWork, name: string): Reach {
   const section = sectionAhead(work, name);
   return section ? stitches(work.room(section.to)) : { kind: 'missing', what: 'section', name };
+}
+
+// Without a name the needle of the next stitch is meant; where the text tells of no needles, the end of the stretch.
+function reachNeedleEnd({ work, context }: Hands, target: Extract<Target, { kind: 'needle' }>): Reach {
+  const before = forSize(target.before, context.size) ?? 0;
+  const first = work.ahead[work.find((item) => item.kind === 'stitch')];
+  const own = first?.kind === 'stitch' ? first.needle : null;
+  const needle = target.needle ? context.needles.find(target.needle) : own;
+  if (needle === null && target.needle === null) return stitches(work.room() - before);
+  const stretch = needle === null ? null : stretchOf(work, needle);
+  const name = target.needle?.kind === 'named' ? target.needle.name : '';
+  return stretch ? stitches(work.room(stretch.to) - before) : { kind: 'missing', what: 'needle', name };
 }
 
 /** Where a section lies among the items ahead: from its first stitch to just after its last; `null` when it is not ahead. */

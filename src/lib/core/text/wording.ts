@@ -2,7 +2,7 @@
 
 import { OPERATIONS } from '../model/operations.ts';
 import type { Cursor } from './cursor.ts';
-import { readNewNeedle } from './needle-names.ts';
+import { readReceiver } from './needle-names.ts';
 import { atomAt, readOperation } from './phrases.ts';
 
 /** Verbs that begin instructions beside the stitches themselves. */
@@ -138,7 +138,7 @@ function startsWithVerb(at: Cursor): boolean {
 
 /** Whether the sentence here looks like an instruction, though none of the readers took it. */
 export function looksLikeWork(at: Cursor): boolean {
-  if (at.looksLike(readNewNeedle)) return true;
+  if (at.looksLike(readReceiver)) return true;
   if (/^rep(?:eat)?$/u.test(at.text()) || at.looksLike(startsAtSameTime)) return true;
   if (at.looksLike(startsBehindColon)) return true;
   if (PROSE.has(at.text(1))) return false;
