@@ -44,7 +44,7 @@ describe('labels of rows', () => {
     ['Rib row (RS): k4', 'Rib row RS: k4'],
     ['Next rnd: k4', 'Rnd next: k4'],
     ['Next Row [RS]: k4', 'Row next RS: k4'],
-    ['Following round: k4', 'Round next: k4']
+    ['Following round: k4', 'Following round: k4']
   ])('%s', (text, told) => {
     expect(clean(text)).toEqual([told]);
   });

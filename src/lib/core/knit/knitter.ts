@@ -11,6 +11,7 @@ import { Counts } from './assertions.ts';
 import { LimitReached, type Context } from './context.ts';
 import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
+import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
 import { StatedLayouts } from './stated-layouts.ts';
@@ -243,10 +244,4 @@ export class Knitter {
 function isStepBefore(text: RowText | null): boolean {
   if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
   return takesNeedle(text.body) && !hasTurn(text.body);
-}
-
-/** "Rnd 3", "Dec rnd", "Next row". */
-function labelOf(text: RowText, number: number | null): string {
-  if (number !== null) return `${text.noun} ${number}`;
-  return text.name ?? `Next ${text.noun.toLowerCase()}`;
 }

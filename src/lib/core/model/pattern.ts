@@ -131,6 +131,8 @@ export interface RowText {
   readonly kind: 'row';
   /** "Rnd" or "Row" as written; rounds and rows differ only in the side they may face. */
   readonly noun: string;
+  /** How its number is printed: "Rnd 5", "5th rnd", "R5", "5". */
+  readonly numbering: 'noun' | 'ordinal' | 'letter' | 'bare';
   readonly numbers: RowNumbers;
   /** "Dec rnd", so that it can be repeated by name; `null` without one. */
   readonly name: string | null;

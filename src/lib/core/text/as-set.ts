@@ -33,6 +33,9 @@ const MANNERS = [
   ...['as est', 'as set', 'as established', 'as panel', 'as they appear', 'as they face you', 'as sts appear', 'even'],
   ...[
     'sts as they appear',
+    'sts as they face you',
+    'the sts as they appear',
+    'sts as they present themselves',
     'as for panel',
     'in pattern as set',
     'in pattern as established',
@@ -63,7 +66,7 @@ function readVerb(at: Cursor): Instruction | null {
   const count = target ? null : readCount(at);
   if (count) at.skip('st', 'sts', 'stitch', 'stitches');
   const told = at.phrase(...MANNERS);
-  if (count) return told ? { kind: 'work-as-set', count, span: at.span(first) } : null;
+  if (count) return told || at.atStop ? { kind: 'work-as-set', count, span: at.span(first) } : null;
   if (!told && !target) return null;
   at.phrase('as set', 'as est', 'as established');
   return {

@@ -37,7 +37,8 @@ const LINKS = ['then', 'and', '&', 'now', 'also', 'next', 'end', 'ending', 'ends
 
 /** Clauses that say how the stitches are worked and change none. */
 const MANNERS = [
-  ...['picking up wraps as you go', 'picking up wraps as you come to them', 'picking up wraps', 'working in patt'],
+  ...['picking up wraps as you go', 'picking up wraps as you come to them', 'picking up wraps', 'picking up the wrap'],
+  ...['picking up the wraps', 'purling wraps together with sts', 'purling wraps tog with sts', 'working in patt'],
   ...[
     'knitting wraps together with sts',
     'knitting wraps tog with sts',
@@ -138,6 +139,7 @@ function readLinked(at: Cursor): readonly Instruction[] | null {
     readInstruction(at, nested) ??
     at.attempt(() => {
       if (!at.skip(...LINKS) && at.text() !== 'with') return null;
+      at.phrase('last rep with', 'last rep');
       if (!at.looksLike(readReceiver)) at.take('with');
       return at.atStop ? [] : readInstruction(at, nested);
     })

@@ -4,7 +4,7 @@ import type { Sized } from '../model/sized.ts';
 import type { Cursor } from './cursor.ts';
 
 const BETWEEN = new Set([',', ':', ';', '/']);
-const NONE = new Set(['-', '--', 'x']);
+const NONE = new Set(['-', 'x']);
 
 /** Reads a whole number, or a list with one for each size. */
 export function readCount(at: Cursor): Sized<number> | null {
@@ -67,7 +67,7 @@ function readEntries(at: Cursor, end: number): (number | null)[] | null {
   at.at += 1;
   while (at.at < end) {
     const value = at.number();
-    if (value === null && !at.take(...NONE) && !at.phrase('n / a')) return null;
+    if (value === null && !at.phrase('- -', 'n / a') && !at.take(...NONE)) return null;
     entries.push(value);
     if (at.at === end) return entries;
     if (!at.take(...BETWEEN)) return null;

@@ -107,6 +107,7 @@ function readHold(at: Cursor): Instruction | null {
   if (!count) return null;
   const name = readName(at);
   if (!at.take(...STITCH_WORDS)) return null;
+  at.phrase('of rnd', 'of the rnd', 'of round', 'of the round', 'of row', 'of the row');
   return readHolder(at) ? { kind: 'hold', count, name: readFor(at) ?? name, span: at.span(first) } : null;
 }
 

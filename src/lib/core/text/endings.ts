@@ -11,7 +11,9 @@ const THROUGH = ['thread', 'draw', 'pull', 'run', 'pass', 'fasten', 'weave', 'th
 
 /** Reads a sentence that ends the piece or brings back held stitches. */
 export function readEnding(at: Cursor): Statement | null {
-  return at.attempt(readDrawThrough) ?? at.attempt(readGraft) ?? at.attempt(readBindOffAll);
+  return (
+    at.attempt(readDrawThrough) ?? at.attempt(readGraft) ?? at.attempt(readJoinedBindOff) ?? at.attempt(readBindOffAll)
+  );
 }
 
 // "Cut yarn, thread through rem 8 sts, pull tight", "Break the yarn, draw it through the 8 stitches and fasten off".
@@ -69,6 +71,25 @@ function findCount(at: Cursor): Sized<number> | null {
     at.at += 1;
   }
   return null;
+}
+
+// "Join the sts with a three-needle bind-off".
+function readJoinedBindOff(at: Cursor): Statement | null {
+  const first = at.at;
+  if (!at.take('join', 'close', 'finish', 'work') || !sentenceHas(at, 'bind')) return null;
+  while (at.peek() && at.text() !== '.' && !at.looksLike(takeThreeNeedle)) at.at += 1;
+  if (!takeThreeNeedle(at)) return null;
+  skipSentence(at);
+  return { kind: 'close', how: 'bind-off', count: null, span: at.span(first) };
+}
+
+function takeThreeNeedle(at: Cursor): boolean {
+  return at.phrase(
+    '3 - needle bind - off',
+    'three - needle bind - off',
+    '3 - needle bind off',
+    'three - needle bind off'
+  );
 }
 
 function readBindOffAll(at: Cursor): Statement | null {

@@ -1,6 +1,6 @@
 /** Headings of rows: "Rnd 5 (dec):", "Rnds 1-4:", "Rows 2 and 4 (WS):", "All even rnds:", "Dec rnd:", "Next row (RS):". */
 
-import type { RowNumbers, Side } from '../model/pattern.ts';
+import type { RowNumbers, RowText, Side } from '../model/pattern.ts';
 import type { Cursor } from './cursor.ts';
 import { startsInstruction } from './wording.ts';
 
@@ -8,6 +8,7 @@ import { startsInstruction } from './wording.ts';
 export interface RowLabel {
   /** "Rnd", "Round" or "Row". */
   readonly noun: string;
+  readonly numbering: RowText['numbering'];
   readonly numbers: RowNumbers;
   readonly name: string | null;
   readonly side: Side | null;
@@ -22,13 +23,14 @@ const NOUNS: Readonly<Record<string, string>> = {
   rows: 'Row'
 };
 
+/** Rows that are called by a word alone. */
+const NAMES_ALONE = ['ridge', 'foundation', 'eyelets', 'picot'];
+
 /** Longest range of rows that one label may name. */
 const MOST_NUMBERS = 2000;
 
 /** Most row numbers that ranges may stand for in one text, far beyond the rows that are knitted. */
 const MOST_TOLD = 1_000_000;
-
-const NEXT = ['next', 'following', 'foll'];
 
 /** Reads the label of a row with what separates it from its instructions; `null` when none stands here. */
 export function readLabel(at: Cursor): RowLabel | null {
@@ -38,6 +40,7 @@ export function readLabel(at: Cursor): RowLabel | null {
     at.attempt(readParity) ??
     at.attempt(readSideRows) ??
     at.attempt(readNamed) ??
+    at.attempt(readNameAlone) ??
     at.attempt(readBareNumber)
   );
 }
@@ -51,6 +54,7 @@ export function readNoun(at: Cursor): string | null {
 
 // "Rnd 5:", "Rnds 1-4:", "R5:", "Rnd 2 and all even rnds:", "Even-numbered rounds 2-20:" is read as parity.
 function readNumbered(at: Cursor): RowLabel | null {
+  const first = at.at;
   const noun = readNoun(at) ?? (at.peek(1)?.glued && at.take('r') ? 'Row' : null);
   if (!noun) return null;
   const numbers = readNumbers(at);
@@ -60,7 +64,8 @@ function readNumbered(at: Cursor): RowLabel | null {
   if (!readColon(at)) return null;
   const from = numbers[0]!;
   const told: RowNumbers = andAll ? { kind: 'parity', parity: andAll, from } : { kind: 'numbers', numbers };
-  return { noun, numbers: told, name: null, side };
+  const numbering = at.source.tokens[first]?.text === 'r' ? 'letter' : 'noun';
+  return { noun, numbering, numbers: told, name: null, side };
 }
 
 /** Reads row numbers: "5", "1-4", "1 to 4", "2 and 4", "1, 3, 5", "2, 4, 6 and 8". */
@@ -73,7 +78,8 @@ export function readNumbers(at: Cursor): number[] | null {
     const more = at.attempt(() => {
       if (!at.skip(',', 'and', '&', '+')) return null;
       at.skip('row', 'rows', 'rnd', 'rnds', 'round', 'rounds');
-      return readRange(at);
+      const range = readRange(at);
+      return /^(?:times?|x|more)$/u.test(at.text()) ? null : range;
     });
     if (!more || numbers.length > MOST_NUMBERS) return numbers.slice(0, MOST_NUMBERS);
     numbers.push(...more);
@@ -100,6 +106,16 @@ function rowNumber(at: Cursor): number | null {
 
 // "5th rnd:", "9th and 10th rows:", "1st to 8th rows:".
 function readOrdinalRows(at: Cursor): RowLabel | null {
+  const rows = readOrdinals(at);
+  if (!rows) return null;
+  const side = readRemarks(at);
+  if (!readColon(at)) return null;
+  const { noun, numbers } = rows;
+  return { noun, numbering: 'ordinal', numbers: { kind: 'numbers', numbers }, name: null, side };
+}
+
+/** Reads "5th rnd", "1st and 2nd rows", "1st to 8th rows". */
+export function readOrdinals(at: Cursor): { readonly noun: string; readonly numbers: readonly number[] } | null {
   const numbers: number[] = [];
   for (;;) {
     const ordinal = at.kind('ordinal');
@@ -112,9 +128,7 @@ function readOrdinalRows(at: Cursor): RowLabel | null {
     if (!at.take('to', '-', 'and', '&', ',')) break;
   }
   const noun = readNoun(at);
-  if (!noun) return null;
-  const side = readRemarks(at);
-  return readColon(at) ? { noun, numbers: { kind: 'numbers', numbers }, name: null, side } : null;
+  return noun ? { noun, numbers } : null;
 }
 
 // "All even rnds:", "Odd rnds:", "Even-numbered rounds 2-20:", "Every odd-numbered row:".
@@ -131,10 +145,10 @@ function readParity(at: Cursor): RowLabel | null {
   if (!readColon(at) || at.at === first) return null;
   if (numbers && numbers.length > 1) {
     const wanted = numbers.filter((number) => number % 2 === (parity === 'odd' ? 1 : 0));
-    return { noun, numbers: { kind: 'numbers', numbers: wanted }, name: null, side };
+    return { noun, numbering: 'noun', numbers: { kind: 'numbers', numbers: wanted }, name: null, side };
   }
   const from = numbers?.[0] ?? (parity === 'odd' ? 1 : 2);
-  return { noun, numbers: { kind: 'parity', parity, from }, name: null, side };
+  return { noun, numbering: 'noun', numbers: { kind: 'parity', parity, from }, name: null, side };
 }
 
 function readParityWords(at: Cursor): 'odd' | 'even' | null {
@@ -155,13 +169,13 @@ function readSideRows(at: Cursor): RowLabel | null {
   const noun = side ? readNoun(at) : null;
   if (!side || !noun || !readColon(at)) return null;
   const [parity, from] = side === 'WS' ? (['even', 2] as const) : (['odd', 1] as const);
-  return { noun, numbers: { kind: 'parity', parity, from }, name: null, side };
+  return { noun, numbering: 'noun', numbers: { kind: 'parity', parity, from }, name: null, side };
 }
 
 // "Next rnd:", "Dec rnd:", "Set-up row (WS):", "Rib row:".
 function readNamed(at: Cursor): RowLabel | null {
   const first = at.at;
-  const isNext = NEXT.includes(at.text());
+  const isNext = at.text() === 'next';
   for (let words = 0; words < 4 && !NOUNS[at.text()]; words += 1) {
     at.take('-');
     if (!at.kind('word')) return null;
@@ -172,7 +186,16 @@ function readNamed(at: Cursor): RowLabel | null {
   const written = at.written(first).replaceAll(/\s+/gu, ' ');
   const side = readRemarks(at);
   if (!readColon(at)) return null;
-  return { noun, numbers: { kind: 'next' }, name: isNext ? null : written, side };
+  return { noun, numbering: 'noun', numbers: { kind: 'next' }, name: isNext ? null : written, side };
+}
+
+// "Ridge: P." at the beginning of a line.
+function readNameAlone(at: Cursor): RowLabel | null {
+  if (at.at !== at.range.from || !at.peek()?.capital || !at.take(...NAMES_ALONE)) return null;
+  const name = at.written(at.range.from);
+  if (at.text() !== ':' || at.peek(1) === null) return null;
+  at.at += 1;
+  return { noun: 'Row', numbering: 'noun', numbers: { kind: 'next' }, name, side: null };
 }
 
 // "5: K." at the beginning of a line.
@@ -182,7 +205,7 @@ function readBareNumber(at: Cursor): RowLabel | null {
   at.at += 1;
   return number === null
     ? null
-    : { noun: 'Row', numbers: { kind: 'numbers', numbers: [number] }, name: null, side: null };
+    : { noun: 'Row', numbering: 'bare', numbers: { kind: 'numbers', numbers: [number] }, name: null, side: null };
 }
 
 // "(RS)", "[WS]", "(dec)", "(right side) -": the side is kept, the rest says what the row is for.

@@ -20,7 +20,12 @@ const LOCKING = [
   'place locking marker',
   'hang a locking marker',
   'pm locking',
-  'place removable marker'
+  'place removable marker',
+  'place a removable marker',
+  'place a split ring marker',
+  'place split ring marker',
+  'hang a marker',
+  'place a safety pin'
 ];
 
 /** Reads an instruction that places, slips or removes a marker. */

@@ -5,6 +5,7 @@ import { everySize, forSize, type Sized } from '../model/sized.ts';
 import type { Body } from './body.ts';
 import type { Cursor } from './cursor.ts';
 import type { ReadInner } from './instructions.ts';
+import { findStarEnd, REPEAT, skipBetween, type StarEnd } from './star-ends.ts';
 import { readTarget } from './targets.ts';
 import { readTimes, type Times } from './times.ts';
 
@@ -13,8 +14,6 @@ const MOST_DEPTH = 12;
 
 /** Longest tail of a repeat ("end k2, p1"), in tokens. */
 const MOST_TAIL = 60;
-
-const REPEAT = ['rep', 'repeat', 'rpt', 'repeating'];
 
 /** Reads a group in brackets or after an asterisk; an empty list for one that was reported and dropped. */
 export function readGroup(at: Cursor, readInner: ReadInner): readonly Instruction[] | null {
@@ -80,48 +79,13 @@ function close(
   return extent.kind === 'to' ? [{ kind: 'work-to', operation: null, target: extent.target, span }] : [];
 }
 
-/** How an asterisk group ends: with "rep from *", with another asterisk, or not at all. */
-interface StarEnd {
-  readonly kind: 'repeat' | 'star' | 'none';
-  /** Index after the last token of the body. */
-  readonly end: number;
-  /** Index of the first token that tells how often. */
-  readonly after: number;
-}
-
 function readStarred(at: Cursor, readInner: ReadInner): readonly Instruction[] {
   const first = at.at;
-  const star = findEnd(at);
+  const star = findStarEnd(at);
   const body = readDeeper(at.within(first + 1, star.end), readInner);
   at.at = star.after;
   const extent = readStarExtent(at, { star, first, readInner });
   return close(at, { body, extent, first });
-}
-
-function findEnd(at: Cursor): StarEnd {
-  const { tokens } = at.source;
-  const sign = at.text();
-  for (let index = at.at + 1; index < at.range.end; index += 1) {
-    if (tokens[index]!.text !== sign) continue;
-    const verb = repeatVerb(at, index);
-    return verb < 0 ? { kind: 'star', end: index, after: index + 1 } : { kind: 'repeat', end: verb, after: index + 1 };
-  }
-  return { kind: 'none', ...endOfSentence(at) };
-}
-
-// Index of "rep" in "rep from *" whose asterisk stands at the index, or -1.
-function repeatVerb(at: Cursor, index: number): number {
-  const { tokens } = at.source;
-  for (let back = index - 1; back >= Math.max(index - 4, at.at + 1); back -= 1) {
-    if (REPEAT.includes(tokens[back]!.text)) return back;
-  }
-  return tokens[index - 1]?.text === 'from' ? index - 1 : -1;
-}
-
-function endOfSentence(at: Cursor): { readonly end: number; readonly after: number } {
-  let end = at.at + 1;
-  while (end < at.range.end && at.source.tokens[end]!.text !== '.') end += 1;
-  return { end: Math.min(end, at.range.end), after: Math.min(end, at.range.end) };
 }
 
 function readStarExtent(
@@ -134,8 +98,9 @@ function readStarExtent(
     return { kind: 'to', target: { kind: 'end' } };
   }
   at.attempt(() => (at.skip(',', ';') && at.looksLike(readExtentWords) ? true : null));
+  const between = kind === 'star' && skipBetween(at);
   const times = readTimes(at);
-  if (times) return kind === 'star' ? { kind: 'times', count: times.count } : timesFromStar(times);
+  if (times) return kind === 'star' && !between ? { kind: 'times', count: times.count } : timesFromStar(times);
   const target = readTarget(at);
   if (target) return { kind: 'to', target };
   const tail = tailStitches(at, told.readInner);
@@ -155,7 +120,7 @@ function timesFromStar(times: Times): Extent {
 function tailStitches(at: Cursor, readInner: ReadInner): Sized<number> | null {
   const here = at.at;
   at.skip(',', ';');
-  const isTail = at.skip('end', 'ending', 'ends') && !at.looksLike(() => at.phrase('last rep', 'with a'));
+  const isTail = skipEnding(at);
   const from = at.at;
   at.at = here;
   if (!isTail) return null;
@@ -167,6 +132,14 @@ function tailStitches(at: Cursor, readInner: ReadInner): Sized<number> | null {
   const body = readInner(at.within(from, end), () => false);
   at.scope.forget(troubles);
   return body.failed ? null : sumTakes(at, body.instructions);
+}
+
+// "end with", "ending last rep with": the tail stands in the place of the last repeat.
+function skipEnding(at: Cursor): boolean {
+  if (!at.skip('end', 'ending', 'ends')) return false;
+  at.phrase('last rep', 'last repeat', 'the last rep');
+  at.skip('with');
+  return !at.looksLike(() => at.take('a', 'at'));
 }
 
 function sumTakes(at: Cursor, instructions: readonly Instruction[]): Sized<number> | null {

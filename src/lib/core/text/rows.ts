@@ -4,7 +4,8 @@ import type { Assertion, Instruction, RowText, Statement } from '../model/patter
 import type { Span } from '../model/span.ts';
 import { readBody, toEnd, type Body, type BodyOptions } from './body.ts';
 import type { Cursor } from './cursor.ts';
-import { readLabel, readNoun, readNumbers, type RowLabel } from './labels.ts';
+import { readTimes } from './times.ts';
+import { readLabel, readNoun, readNumbers, readOrdinals, type RowLabel } from './labels.ts';
 
 /** Reads a row with a label. */
 export function readRow(at: Cursor, isOther: BodyOptions['isOther']): Statement[] | null {
@@ -66,8 +67,7 @@ function readSameAs(at: Cursor, told: { readonly label: RowLabel; readonly first
   const from = at.at;
   if (!at.take('as', 'same') && !at.take('rep', 'repeat', 'work')) return null;
   at.skip('as', 'for', 'given');
-  if (!readNoun(at)) return null;
-  const references = readNumbers(at);
+  const references = readReferences(at);
   if (!references || !at.atStop || told.label.numbers.kind === 'parity') return null;
   const numbers = told.label.numbers.kind === 'numbers' ? told.label.numbers.numbers : [null];
   const span = at.span(told.first);
@@ -83,6 +83,13 @@ function readSameAs(at: Cursor, told: { readonly label: RowLabel; readonly first
   });
 }
 
+// "rows 1 and 2", "1st and 2nd rows, 4 times more": the numbers of the label say how often.
+function readReferences(at: Cursor): readonly number[] | null {
+  const numbers = at.attempt(readOrdinals)?.numbers ?? at.attempt(() => (readNoun(at) ? readNumbers(at) : null));
+  at.attempt(() => (at.skip(','), readTimes(at)));
+  return numbers;
+}
+
 function copyOf(
   at: Cursor,
   row: RowLabel & { readonly body: readonly Instruction[] },
@@ -92,6 +99,7 @@ function copyOf(
   return {
     kind: 'row',
     noun: row.noun,
+    numbering: row.numbering,
     numbers: numbers.length > 0 ? { kind: 'numbers', numbers } : row.numbers,
     name: row.name,
     side: row.side,
@@ -108,8 +116,8 @@ export function readFreeRow(at: Cursor, isOther: BodyOptions['isOther']): Statem
   return at.attempt(() => {
     at.skip('then', 'now');
     const body = readBody(at, { isOther, place: 'free' });
-    if (body.instructions.length === 0) return null;
-    const label: RowLabel = { noun: 'Row', numbers: { kind: 'next' }, name: null, side: null };
+    if (body.instructions.every(({ kind }) => kind === 'locking-marker')) return null;
+    const label: RowLabel = { noun: 'Row', numbering: 'noun', numbers: { kind: 'next' }, name: null, side: null };
     const only = body.instructions.length === 1 ? body.instructions[0] : undefined;
     if (only && isWholeWord(at, only)) body.instructions[0] = toEnd(only);
     return withRemarks(at, rowOf(at, { label, first, body: { ...body, failed: false } }));

@@ -45,6 +45,8 @@ export class Scope {
   needles = 0;
   /** Sizes that the lines being read are for; `null` means all. */
   onlySizes: readonly number[] | null = null;
+  /** Sizes that the lines just before were for; empty after a line for all. */
+  readonly namedSizes = new Set<number>();
   /** Whether anything has been cast on. */
   begun = false;
   /** Row numbers that ranges have stood for so far. */

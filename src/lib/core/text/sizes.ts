@@ -31,9 +31,14 @@ function readNames(at: Cursor): string[] {
     const next = at.peek();
     if (!next || next.text === '.') break;
     at.at += 1;
-    if (hasBracket && next.kind === 'close' && at.peek()?.kind !== 'open') break;
+    if (hasBracket && next.kind === 'close' && at.peek()?.kind !== 'open' && !goesOn(at, names.length)) break;
   }
   return names;
+}
+
+// "XS (S) M (L)": a name, and a bracket with one again.
+function goesOn(at: Cursor, names: number): boolean {
+  return names % 2 === 0 && at.peek()?.kind === 'word' && at.peek(1)?.kind === 'open' && at.peek(3)?.kind === 'close';
 }
 
 function findBracket(at: Cursor): boolean {
@@ -80,9 +85,10 @@ export function readSizePrefix(at: Cursor): SizePrefix | null {
   });
 }
 
+// "All other sizes" are those that no line before was for, as far back as lines are told for some sizes only.
 function complement(at: Cursor): readonly number[] {
-  const taken = at.scope.onlySizes ?? [];
-  return at.scope.sizes.map((_, size) => size).filter((size) => !taken.includes(size));
+  const { sizes, namedSizes } = at.scope;
+  return sizes.map((_, size) => size).filter((size) => !namedSizes.has(size));
 }
 
 // Names in any order, ordinals ("first"), or positions ("2 and 3") when no size is called so.

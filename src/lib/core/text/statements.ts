@@ -64,6 +64,7 @@ export function readStatements(at: Cursor): Statement[] {
     readSentence(at, statements);
     if (at.at === start) at.at += 1;
   }
+  if (at.scope.onlySizes === null) at.scope.namedSizes.clear();
   if (!endsWithPrefix(at)) at.scope.onlySizes = before;
   return statements;
 }
@@ -77,6 +78,7 @@ function readSentence(at: Cursor, statements: Statement[]): void {
   const prefix = readSizePrefix(at);
   if (prefix) {
     at.scope.onlySizes = prefix.sizes;
+    for (const size of prefix.sizes ?? []) at.scope.namedSizes.add(size);
     return;
   }
   const found = readRow(at, isOther) ?? readOne(at);
