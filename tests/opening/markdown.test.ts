@@ -17,6 +17,7 @@ describe('asterisks of a repeat survive', () => {
     '*k2, p2; rep from * to end',
     '*K2, p2; rep from *',
     '*K2, p2* twice, k1',
+    '*K2, p2*',
     '*K2, p2*, rep from * to *',
     '*k2, p2*; rep to end',
     '**k1, *p2, k2; rep from * twice; rep from ** to end',

@@ -51,6 +51,10 @@ describe('lines', () => {
     expect(textOf(piece('2'), half, piece('cm', { x: 68 }))).toBe('2 1/2 cm\n');
   });
 
+  test('a fraction behind a whole number stays apart from it', () => {
+    expect(textOf(piece('2'), piece('1/2', { x: 55, fontSize: 7 }))).toBe('2 1/2\n');
+  });
+
   test('a small high figure stays apart from the stitches', () => {
     expect(textOf(piece('k2'), piece('1', { x: 60, y: 196, fontSize: 6 }))).toBe('k2¹\n');
   });
@@ -72,6 +76,21 @@ describe('paragraphs', () => {
   test('a line goes on before a capital when the word did not fit', () => {
     const column = ['*K2, p2; rep from * to last 4 sts, then', 'K2tog, k2.', 'Knit 2 rounds.', 'Rnd 5: Purl.'];
     expect(textOf(lines(column))).toBe(`${column[0]} K2tog, k2.\nKnit 2 rounds.\nRnd 5: Purl.\n`);
+  });
+
+  test('a row that is told part by part goes on with its next part', () => {
+    const column = [
+      'Rnd 1: Front: k1, ssk, k to last 3 sts.',
+      'Back: k1, ssk, k to end.',
+      'Rnd 2: Knit.',
+      'Note: Take care.'
+    ];
+    expect(textOf(lines(column))).toBe(`${column[0]} ${column.slice(1).join('\n')}\n`);
+  });
+
+  test('a line that fills half the column does not, however long the next word is', () => {
+    const column = ['Yarn of two hundred metres or so', 'Needles of 2.5 mm,', 'Circumferences of 20 cm', 'Markers'];
+    expect(textOf(lines(column))).toBe(`${column.join('\n')}\n`);
   });
 
   test('a short line does not', () => {

@@ -1,6 +1,8 @@
 /** PDFs made here with real fonts and read back. */
+import { readdirSync, readFileSync } from 'node:fs';
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
+import { knitText } from '$lib/core/index.ts';
 import { openFile } from '$lib/opening/index.ts';
 
 type Drawing = (pdf: PDFKit.PDFDocument) => void;
@@ -141,6 +143,23 @@ describe('openFile() gives no text', () => {
     expect([text, unread]).toEqual(['', ['This PDF is damaged and cannot be read.']]);
   });
 });
+
+const EXAMPLES = new URL('../../static/examples/', import.meta.url);
+const PRINTED = readdirSync(EXAMPLES)
+  .filter((name) => name.endsWith('.txt'))
+  .flatMap((name) => [1, 2].map((columns) => ({ name, columns })));
+
+test.each(PRINTED)('$name printed in columns ($columns) knits like its text', async ({ name, columns }) => {
+  const typed = readFileSync(new URL(name, EXAMPLES), 'utf8');
+  const printed = await open((pdf) => pdf.fontSize(10).text(typed, { columns, columnGap: 20, lineGap: 1 }));
+  expect(knitted(printed.text)).toEqual(knitted(typed));
+});
+
+function knitted(text: string) {
+  const { pattern, fabrics, diagnostics } = knitText(text);
+  const rows = fabrics.map(({ stages }) => stages.map((stage) => stage.rows.length));
+  return { stages: pattern.stages.map(({ name }) => name), rows, messages: diagnostics.map(({ code }) => code) };
+}
 
 test('openFile() leaves the bytes it is given as they are', async () => {
   const bytes = await makePdf((pdf) => set(pdf, CUFF, [60, 120]));

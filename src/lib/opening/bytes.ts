@@ -33,12 +33,19 @@ export function decode(bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder('windows-1252').decode(bytes);
+    return new TextDecoder('windows-1252').decode(bytes).replace(/[\u0080-\u009F]/gu, westernSign);
   }
 }
 
 function refused(what: string): FileKind {
   return { kind: 'foreign', because: `${what} Save the pattern as plain text or as a PDF first.` };
+}
+
+// Some decoders leave these to the devices that they once steered.
+const WESTERN = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008DŽ\u008F\u0090‘’“”•–—˜™š›œ\u009DžŸ';
+
+function westernSign(sign: string): string {
+  return WESTERN[sign.charCodeAt(0) - 0x80]!;
 }
 
 // Without a byte order mark, every other byte of a western text in UTF-16 is 0.

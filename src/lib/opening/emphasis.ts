@@ -34,7 +34,12 @@ export function countStars(text: string): number {
 }
 
 function emphasised(whole: string, content: string, at: number, text: string): string {
-  const isSentence = /[.:!?]$/u.test(content);
-  const isRepeat = startsWithStitches(content) && !isSentence;
-  return isRepeat || TOLD_HOW_OFTEN.test(text.slice(at + whole.length)) ? whole : content;
+  const after = text.slice(at + whole.length);
+  return isRepeat(whole, content, after) || TOLD_HOW_OFTEN.test(after) ? whole : content;
+}
+
+// At the end of a line nothing says how often: only "*k2, p2*" is still more likely a repeat than dressed words.
+function isRepeat(whole: string, content: string, after: string): boolean {
+  if (!startsWithStitches(content) || /[.:!?]$/u.test(content)) return false;
+  return /[^\s.,;:!?)]/u.test(after) || (content.includes(',') && !whole.startsWith('**'));
 }

@@ -36,10 +36,10 @@ export function readMarkdown(source: string): Reading {
   const progress: Progress = { lines, links, written: [], unread: new Set() };
   for (let at = 0; at < lines.length;) at += takeBlock(progress, at);
   const plain = restore(progress.written.join('\n'))
-    .replace(/^#\s+/u, '')
     .replace(/[ \t]+$/gmu, '')
     .replace(/\n{3,}/gu, '\n\n')
-    .trim();
+    .trim()
+    .replace(/^#\s+/u, '');
   return { text: plain === '' ? '' : `${plain}\n`, unread: [...progress.unread] };
 }
 

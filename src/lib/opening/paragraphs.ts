@@ -20,6 +20,16 @@ const LARGER = 1.15;
 /** A gap this much larger than the usual one begins a paragraph. */
 const PARAGRAPH = 1.35;
 
+/** A label or one of these words begins a line of its own, however long the line before it is. */
+const BEGINS = /^[^:]{0,40}:|^(?:rnds?|rounds?|rows?|next|rep|repeat|co|cast|join|sizes?|bo|bind)\b/iu;
+
+/** A row that is told part by part, "Rnd 3: Front: k2, p2.", and the next of its parts. */
+const PARTED_ROW = /^(?:rnd|round|row)s?\s[^:]*:\s*\p{L}[\p{L}\d ]{0,20}:/iu;
+const PART = /^(?!(?:rnd|round|row|next)s?\b)\p{Lu}[\p{L}\d ]{0,20}:\s*\S/iu;
+
+/** How much of the column a line fills that goes on. */
+const LEAST_FILL = 0.6;
+
 /** Fewest lines from which the width of a column is known. */
 const ENOUGH_LINES = 4;
 
@@ -47,9 +57,10 @@ export function writeBlocks(blocks: readonly (readonly Line[])[], manner: Manner
   return written;
 }
 
-/** Usual distance of lines in a block, and where its longest one ends. */
+/** Usual distance of lines in a block, where it begins, and where its longest line ends. */
 interface Measure {
   readonly distance: number;
+  readonly left: number;
   readonly right: number;
   readonly lines: number;
 }
@@ -61,6 +72,12 @@ interface Place {
   readonly measure: Measure | null;
 }
 
+interface Pair {
+  readonly before: Line;
+  readonly line: Line;
+  readonly measure: Measure;
+}
+
 function write(written: string[], line: Line, place: Place): void {
   const { before, manner, measure } = place;
   const last = written.length - 1;
@@ -70,20 +87,20 @@ function write(written: string[], line: Line, place: Place): void {
   if (isNew) return void written.push('', line.text);
   const joined = joinBroken(written[last]!, line.text, manner.words);
   if (joined !== null) written[last] = joined;
-  else if (measure && wasWrapped(before, line, measure)) written[last] += ` ${line.text}`;
+  else if (measure && goesOn(written[last]!, { before, line, measure })) written[last] += ` ${line.text}`;
   else written.push(line.text);
 }
 
 // A large heading of two lines is one.
 function writeHeading(written: string[], line: Line, { before, manner, measure }: Place): void {
-  const goesOn =
+  const isSame =
     measure &&
     before &&
     isHeading(before, manner) &&
     Math.abs(before.fontSize - line.fontSize) < 0.5 &&
     line.fontSize >= LARGER * manner.fontSize &&
     line.y - before.y < 1.4 * line.fontSize;
-  if (goesOn) written[written.length - 1] += ` ${line.text}`;
+  if (isSame) written[written.length - 1] += ` ${line.text}`;
   else written.push('', `# ${line.text}`);
 }
 
@@ -96,12 +113,17 @@ function isEnded(text: string): boolean {
 }
 
 // The first word of the line did not fit behind the line before. Only a capital needs this: a small letter says it itself.
-function wasWrapped(before: Line, line: Line, measure: Measure): boolean {
-  if (measure.lines < ENOUGH_LINES || isEnded(before.text) || !/^\p{Lu}/u.test(line.text)) return false;
-  if (/^[^:]{0,40}:/u.test(line.text)) return false;
+function goesOn(written: string, { before, line, measure }: Pair): boolean {
+  if (measure.lines < ENOUGH_LINES || !/^\p{Lu}/u.test(line.text) || !fills(before, line, measure)) return false;
+  if ([before, line].some(({ text }) => text.includes('   '))) return false;
+  if (PARTED_ROW.test(written) && PART.test(line.text)) return true;
+  return !isEnded(before.text) && !BEGINS.test(line.text);
+}
+
+function fills(before: Line, line: Line, { left, right }: Measure): boolean {
   const word = line.text.split(' ')[0]!.length + 1;
   const letter = (line.right - line.x) / line.text.length;
-  return before.right + word * letter > measure.right;
+  return before.right + word * letter > right && before.right - left >= LEAST_FILL * (right - left);
 }
 
 function measureOf(block: readonly Line[]): Measure {
@@ -111,6 +133,7 @@ function measureOf(block: readonly Line[]): Measure {
     .toSorted((a, b) => a - b);
   return {
     distance: distances[Math.floor((distances.length - 1) / 2)] ?? 0,
+    left: Math.min(...block.map(({ x }) => x)),
     right: Math.max(...block.map(({ right }) => right)),
     lines: block.length
   };

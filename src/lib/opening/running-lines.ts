@@ -26,7 +26,7 @@ const LEAST_GAP = 1.6;
 const SAME_PLACE = 4;
 
 /** Such lines are worked, not printed at the edge, however often they come. */
-const WORKED = /^(?:\W*)(?:rnds?|rounds?|rows?|next|rep|repeat|work|knit|k\d|p\d|co|bo|\*)\b/iu;
+const WORKED = /^[^\p{L}\d]*(?:\*|[kp]\d|(?:rnds?|rounds?|rows?|next|rep|repeat|work|knit|purl|co|bo)(?=[\s:]|$))/iu;
 
 const PAGE_NUMBER = /^\W*(?:page|p\.)?\s*\d{1,3}(?:\s*(?:of|\/)\s*\d{1,3})?\W*$/iu;
 

@@ -65,6 +65,10 @@ function printArrangement(action: Arrangement): string {
       return `gather ${printGathered(action.of)} ${action.loads.map((load) => (load ? printSized(load) : '?')).join('-')}${action.name ? ` as ${action.name}` : ''}`;
     case 'name-needle':
       return `${printRef(action.needle)} = ${action.name}`;
+    case 'work-flat':
+      return `flat over ${printRefs(action.needles)}`;
+    case 'move-yarn':
+      return `yarn to ${printRef(action.to)}`;
     case 'move-bor':
       return `bor ${action.to ? printRef(action.to) : 'here'}`;
   }
@@ -72,7 +76,7 @@ function printArrangement(action: Arrangement): string {
 
 function printGathered(of: Extract<Arrangement, { kind: 'gather' }>['of']): string {
   if (of === 'each' || !('kind' in of)) return printRefs(of);
-  return of.kind === 'section' ? of.name : 'rest';
+  return of.kind === 'section' ? of.name : of.kind;
 }
 
 function printBefore(before: Sized<number>): string {
@@ -104,6 +108,8 @@ function printInstruction(instruction: Instruction): string {
       return `<${printBody(instruction.body)}>`;
     case 'evenly':
       return `${instruction.operation.name}@${printSized(instruction.count)}`;
+    case 'shape':
+      return `${instruction.change}${printSized(instruction.count)}@${instruction.places}`;
     case 'over':
       return `${instruction.section}{${printBody(instruction.body)}}`;
     case 'over-needles':
@@ -112,6 +118,8 @@ function printInstruction(instruction: Instruction): string {
     case 'gather':
     case 'name-needle':
     case 'move-bor':
+    case 'work-flat':
+    case 'move-yarn':
       return printArrangement(instruction);
     default:
       return printAtEdge(instruction);
@@ -120,7 +128,7 @@ function printInstruction(instruction: Instruction): string {
 
 type AtEdge = Exclude<
   Instruction,
-  | { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'over' | 'over-needles' }
+  | { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' }
   | { kind: Arrangement['kind'] }
 >;
 
@@ -187,6 +195,8 @@ function printPlain(statement: Statement): string {
       return `sections ${statement.runs.map((run) => `${run.name} ${printSized(run.count)}`).join(', ')}`;
     case 'repeat-rows':
       return printRepeat(statement);
+    case 'shape-rows':
+      return `${statement.during ? 'along: ' : ''}${printBody(statement.body)} every ${statement.plainBetween + 1}${statement.extent ? ` ${printOften(statement.extent)}` : ''}`;
     case 'even':
       return `${statement.as} ${printSized(statement.rows)} rows`;
     case 'even-until':

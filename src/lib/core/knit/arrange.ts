@@ -17,13 +17,17 @@ export interface Bench {
   readonly hand: () => number;
   /** Name of the section that a stitch belongs to. */
   readonly sectionOf: (stitch: StitchItem) => string | null;
+  /** Whether a stitch is in the run of flat work; `null` in the round. */
+  readonly inRun: ((stitch: StitchItem) => boolean) | null;
   readonly put: (stitches: ReadonlySet<StitchItem>, needle: NeedleId) => void;
   /** Moves the BOR to where the yarn hangs, or before a stitch. */
   readonly moveBor: (before: StitchItem | null) => void;
+  /** Joins the yarn anew before a stitch. */
+  readonly moveYarn: (before: StitchItem) => void;
 }
 
 /** Performs one arrangement. */
-export function arrange(bench: Bench, action: Arrangement): void {
+export function arrange(bench: Bench, action: Exclude<Arrangement, { kind: 'work-flat' }>): void {
   switch (action.kind) {
     case 'move-stitches':
       return moveStitches(bench, action);
@@ -33,6 +37,8 @@ export function arrange(bench: Bench, action: Arrangement): void {
       return nameNeedle(bench, action);
     case 'move-bor':
       return moveBor(bench, action);
+    case 'move-yarn':
+      return moveYarn(bench, action);
   }
 }
 
@@ -47,6 +53,7 @@ function moveStitches(bench: Bench, action: Of<'move-stitches'>): void {
   if (!source) return action.from ? missing(bench, action.from, action.span) : undefined;
   const wanted = Math.min(count ?? source.length, source.length);
   const fromEnd = action.end === 'last' || (action.end === null && isAfter(bench, source, to));
+  context.needles.moved = to;
   bench.put(new Set(fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted)), to);
 }
 
@@ -98,11 +105,19 @@ function gathered(bench: Bench, { of, span }: Of<'gather'>): readonly StitchItem
   const { needles } = bench.context;
   if (of === 'each') return bench.stitches();
   if ('kind' in of && of.kind === 'section') return inOrder(bench, (stitch) => bench.sectionOf(stitch) === of.name);
-  if ('kind' in of) return needles.last === null ? null : inOrder(bench, (stitch) => stitch.needle !== needles.last);
+  if ('kind' in of) return restOrRun(bench, of.kind);
   const ids = new Set(of.map((ref) => needles.find(ref)));
   const lost = of.find((ref) => needles.find(ref) === null);
   if (lost) missing(bench, lost, span);
   return inOrder(bench, (stitch) => ids.has(stitch.needle));
+}
+
+// In flat work the run, or what is outside it; else the needle in work, or the others.
+function restOrRun(bench: Bench, which: 'rest' | 'run'): readonly StitchItem[] | null {
+  const { last } = bench.context.needles;
+  if (last === null && !bench.inRun) return null;
+  const isIn = bench.inRun ?? ((stitch: StitchItem) => stitch.needle === last);
+  return inOrder(bench, (stitch) => isIn(stitch) === (which === 'run'));
 }
 
 // A name for several needles is counted: "front", then "second front".
@@ -129,15 +144,24 @@ function nameNeedle(bench: Bench, action: Of<'name-needle'>): void {
 }
 
 function moveBor(bench: Bench, action: Of<'move-bor'>): void {
-  const first = action.to ? onNeedle(bench, action.to)?.[0] : null;
-  bench.moveBor(first ?? null);
+  const { needles } = bench.context;
+  const same = action.to?.kind === 'same' ? (needles.moved ?? needles.last) : null;
+  const stitches =
+    same === null ? action.to && onNeedle(bench, action.to) : inOrder(bench, ({ needle }) => needle === same);
+  bench.moveBor(stitches?.[0] ?? null);
+}
+
+function moveYarn(bench: Bench, action: Of<'move-yarn'>): void {
+  const first = onNeedle(bench, action.to)?.[0];
+  if (first) bench.moveYarn(first);
+  else missing(bench, action.to, action.span);
 }
 
 /** Says that the text points to a needle that it has not told of. */
 export function missing(bench: Pick<Bench, 'context'>, ref: NeedleRef, span: Span): void {
   const name = ref.kind === 'named' ? ref.name : '';
   if (!bench.context.needles.isNews(name)) return;
-  const about = /^\d+$/u.test(name) ? `needle ${name}` : `${name} needle`.trim();
+  const about = /^(?:\d+|[a-e])$/u.test(name) ? `needle ${name.toUpperCase()}` : `${name} needle`.trim();
   bench.context.report('needle-missing', span, { about });
 }
 

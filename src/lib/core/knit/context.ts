@@ -21,6 +21,8 @@ export class Context {
   readonly needles = new Needles();
   /** Identities of the stitches that the last row made or worked. */
   lastRow: ReadonlySet<number> = new Set();
+  /** Identities of the stitches of the run that was worked flat last. */
+  flatRun: ReadonlySet<number> = new Set();
   /** "Leg, Rnd 3": for messages. */
   where = '';
   private ids = 0;

@@ -8,6 +8,7 @@ import type { Context } from './context.ts';
 import { countStitches, type Locks } from './items.ts';
 import { performAll } from './perform.ts';
 import { RowWork } from './row-work.ts';
+import { runOf } from './run.ts';
 import { workTimes, type Outcome, type Performance } from './work.ts';
 import { borHand, handGap, ringOf, withItems, type Tube } from './tube.ts';
 
@@ -47,7 +48,18 @@ export function knitRow(tube: Tube, task: RowTask, context: Context): KnittedRow
   const outcome = performAll(performance, task.body);
   completeRow(performance, task, outcome);
   noteNeedle(work, context);
-  return { ...finish(start, task, { work, startGap, locks: context.locks }), outcome };
+  const finished = finish(start, task, { work, startGap, locks: context.locks });
+  if (task.shape === 'flat') context.flatRun = stitchesOfRun(finished.tube);
+  return { ...finished, outcome };
+}
+
+function stitchesOfRun(tube: Tube): ReadonlySet<number> {
+  const run = runOf(tube);
+  const { stitches } = ringOf(tube);
+  if (!run) return new Set();
+  return new Set(
+    stitches.flatMap(({ id }, at) => (wrap(at - run.from, stitches.length) < run.to - run.from ? [id] : []))
+  );
 }
 
 // Where the text tells of needles, the next row may go on with "the same needle".

@@ -4,8 +4,8 @@ import type { Fabric, Stage } from '../model/fabric.ts';
 import type { Pattern } from '../model/pattern.ts';
 import { Context, LimitReached } from './context.ts';
 import { Knitter } from './knitter.ts';
-import { schedule } from './schedule.ts';
-import { knitStatement } from './statements.ts';
+import { schedule, type Scheduled } from './schedule.ts';
+import { alongWith, knitAlong, knitStatement } from './statements.ts';
 
 /**
  * Performs every row of every stage of a pattern.
@@ -38,13 +38,25 @@ export function knitPattern(pattern: Pattern, size: number, lineOf: (offset: num
   };
 }
 
+// What is told to happen at the same time goes along with the rows before it.
+function knitAll(knitter: Knitter, statements: readonly Scheduled[]): void {
+  for (let index = 0; index < statements.length; index += 1) {
+    const scheduled = statements[index]!;
+    const along = alongWith(scheduled, statements[index + 1]);
+    if (along) {
+      knitAlong(knitter, scheduled, along);
+      index += 1;
+    } else knitStatement(knitter, scheduled);
+  }
+}
+
 function knitStages(pattern: Pattern, context: Context, lineOf: (offset: number) => number): Stage[] {
   const knitter = new Knitter(context, pattern, lineOf);
   const stages: Stage[] = [];
   try {
     pattern.stages.forEach((text, index) => {
       knitter.begin(text, pattern.stages[index + 1] ?? null);
-      for (const scheduled of schedule(text.statements, context.size)) knitStatement(knitter, scheduled);
+      knitAll(knitter, schedule(text.statements, context.size));
       stages.push(knitter.finish());
     });
   } catch (error) {

@@ -1,6 +1,7 @@
 /** Knits the statements of one stage after another. Holds what one statement hands on to the next. */
 
 import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
+import type { NeedleRefs } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
@@ -11,6 +12,7 @@ import { Counts } from './assertions.ts';
 import { LimitReached, type Context } from './context.ts';
 import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
+import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
@@ -54,9 +56,13 @@ export class Knitter {
   readonly numbered = new Map<number, RowText>();
   readonly named = new Map<string, RowText>();
   history: ToldRow[] = [];
+  /** Whether the present tube was joined or worked in the round; before that it is a flat piece. */
+  joined = false;
   /** Rows worked since the cast-on of the present tube. */
   rowsWorked = 0;
   stage: StageInWork;
+  /** Shaping that goes along with the rows being worked. */
+  along: Along | null = null;
   private readonly flat: FlatWork;
   private readonly layouts: StatedLayouts;
   private readonly counts: Counts;
@@ -96,7 +102,16 @@ export class Knitter {
       this.tube = withoutRun(this.tube);
       return this.flat.leave();
     }
-    if (runOf(this.tube) || !this.stage.needleWords) this.flat.open(text, this.stage);
+    if (runOf(this.tube) || !this.stage.needleWords) this.openRun();
+  }
+
+  private openRun(): void {
+    this.flat.open(this.stage.text, { needleWords: this.stage.needleWords, strip: !this.joined });
+  }
+
+  /** Flat work goes over these needles from here on. */
+  workFlat(needles: NeedleRefs, span: Span): void {
+    this.flat.openOver(needles, span);
   }
 
   /** Knits one told row, checks its printed counts and remembers it. */
@@ -122,13 +137,15 @@ export class Knitter {
   private knit(what: RowToKnit): void {
     if (!this.ready(what.span)) return;
     const isStep = this.stage.flat && !runOf(this.tube!) && isStepBefore(what.text);
-    if (this.stage.flat && !runOf(this.tube!) && !isStep) this.flat.open(this.stage.text, this.stage);
-    const task = isStep ? this.stepTask(what) : this.task(what); // may move the yarn to where the row can start
+    if (this.stage.flat && !runOf(this.tube!) && !isStep) this.openRun();
+    const body = this.along?.next(what.body) ?? what.body;
+    const task = isStep ? this.stepTask({ ...what, body }) : this.task({ ...what, body }); // may move the yarn to where the row can start
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
       total: this.printedTotal(what.text)
     });
     this.tube = !this.stage.needleWords && changesRing(what.body) ? withoutNeedles(after) : after;
+    if (row.shape === 'round') this.joined = true;
     this.stage.rows.push(row);
     this.noteLayout(row);
     this.rowsWorked += 1;
@@ -166,7 +183,13 @@ export class Knitter {
       return { ...base, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort };
     }
     const run = this.flat.runFor(body);
-    return { ...base, shape: 'flat', side: this.flat.takeSide(text, { run, span }), run, mayStopShort: false };
+    return {
+      ...base,
+      shape: 'flat',
+      side: this.flat.takeSide(text, { run, span, fresh: !this.joined && this.rowsWorked === 0 }),
+      run,
+      mayStopShort: false
+    };
   }
 
   // A numbered round that starts elsewhere is the first of those that begin there.

@@ -17,6 +17,8 @@ export class Needles {
   private ids = 0;
   /** The needle that took the last stitch; `null` when the text has put none anywhere. */
   last: NeedleId | null = null;
+  /** The needle that stitches were last slipped to. */
+  moved: NeedleId | null = null;
   /** The needle that the text worked on to, or named, under the present heading. */
   marked: NeedleId | null = null;
 

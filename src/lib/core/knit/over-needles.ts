@@ -1,6 +1,6 @@
 /** Works over told needles: "N1: …", "1st and 3rd needles: …", and lets a needle take the stitches. */
 
-import type { NeedleRef, NeedleRefs } from '../model/needle-words.ts';
+import type { Arrangement, NeedleRef, NeedleRefs } from '../model/needle-words.ts';
 import type { Instruction } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { arrange, missing, type Bench } from './arrange.ts';
@@ -101,8 +101,9 @@ function sameNeedle({ work, context }: Performance): NeedleId | null {
 }
 
 /** Performs an arrangement in the middle of a row. */
-export function arrangeInRow(at: Performance, action: Parameters<typeof arrange>[1]): void {
+export function arrangeInRow(at: Performance, action: Arrangement): void {
   noteLast(at);
+  if (action.kind === 'work-flat') return;
   arrange(rowBench(at), action);
 }
 
@@ -116,6 +117,8 @@ function rowBench({ work, context }: Performance): Bench {
     hand: () => (isForward ? done().length : rest().length),
     sectionOf: ({ at }) => (at < 0 ? null : sectionAt(work.before, at)),
     put: (stitches, needle) => work.put(stitches, needle),
+    inRun: null,
+    moveYarn: () => {},
     moveBor: () => placeBor(work, { marker: false })
   };
 }

@@ -7,6 +7,7 @@ import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
 import { performMarker, performLock } from './markers.ts';
 import { arrangeInRow, needleTasks, stretchOf, takeNeedle } from './over-needles.ts';
 import type { RowWork } from './row-work.ts';
+import { performShape } from './shaping.ts';
 import { sectionAhead } from './targets.ts';
 import { takesOf } from './takes.ts';
 import { distance, intoOne, performEvenly, workTimes, workTo, type Outcome, type Performance } from './work.ts';
@@ -67,6 +68,8 @@ function perform(at: Performance, instruction: Instruction): Outcome {
       return workTimes(at, intoOne(instruction), { count: 1, span: instruction.span });
     case 'evenly':
       return performEvenly(at, instruction);
+    case 'shape':
+      return performShape(at, instruction);
     case 'over':
       return performOver(at, instruction);
     case 'over-needles':
@@ -80,7 +83,10 @@ function perform(at: Performance, instruction: Instruction): Outcome {
 
 type Hanging = Exclude<
   Instruction,
-  { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'over' | 'over-needles' | 'turn' }
+  {
+    kind:
+      'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' | 'turn';
+  }
 >;
 
 function performHanging(at: Performance, instruction: Hanging): Outcome {

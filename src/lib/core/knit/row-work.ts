@@ -45,6 +45,8 @@ export class RowWork {
   home: NeedleId | null = null;
   /** The told needle that took the last stitch. */
   last: NeedleId | null = null;
+  /** Whether the row is worked back and forth over a run. */
+  readonly flat: boolean;
   /** The ring before the row. */
   readonly before: Ring;
   private nextId: () => number;
@@ -58,6 +60,7 @@ export class RowWork {
     const forward = [...items.slice(hand), ...items.slice(0, hand)];
     this.ahead = side === 'RS' ? forward : forward.reverse();
     this.nextId = options.nextId;
+    this.flat = options.flat;
     this.before = ringOf(tube);
     const end = this.ahead.findIndex((item) => item.kind === (options.flat ? 'limit' : 'bor'));
     this.limit = end < 0 ? this.ahead.length : end;

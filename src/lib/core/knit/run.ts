@@ -1,5 +1,6 @@
 /** Flat stages: whether a stage is worked flat, over which run of the ring, and which side faces. */
 
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Instruction, RowText, Side, StageText, Statement } from '../model/pattern.ts';
 import { wrap, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
@@ -22,6 +23,7 @@ export function isFlat(stage: StageText): boolean {
 }
 
 function isFlatStatement(statement: Statement): boolean {
+  if (statement.kind === 'arrange') return statement.actions.some(({ kind }) => kind === 'work-flat');
   if (statement.kind !== 'row') return false;
   return statement.side === 'WS' || hasTurn(statement.body);
 }
@@ -86,6 +88,11 @@ function fromHand(ring: Ring, gap: number, told: { readonly count: number; reado
   return { from: gap, to: gap + Math.min(count, ring.stitches.length) };
 }
 
+/** The run of a flat piece: all of its stitches. */
+export function wholeOf(tube: Tube): Run {
+  return { from: 0, to: ringOf(tube).stitches.length };
+}
+
 /** The run of a named section; one that lies across the BOR is told past the end of the ring. */
 export function sectionRun(ring: Ring, name: string): Run | null {
   const runs = ring.sections.filter((run) => sameName(run.name, name));
@@ -101,8 +108,8 @@ function headingSection(ring: Ring, stage: StageText): Run | null {
   return section ? sectionRun(ring, section.name) : null;
 }
 
-// "K the first 14 stitches of the first needle, turn": the run is made by the rows that follow.
-function startsWithTurn(stage: StageText): boolean {
+/** "K the first 14 stitches of the first needle, turn": the run is made by the rows that follow. */
+export function startsWithTurn(stage: StageText): boolean {
   const row = firstRow(stage);
   return row?.numbers.kind === 'next' && hasTurn(row.body);
 }
@@ -143,6 +150,18 @@ function takesBeforeTurn(body: readonly Instruction[], at: Place): number | null
 function needleRun(tube: Tube, needle: NeedleId): Run | null {
   const segment = toldSegments(tube)?.find((candidate) => candidate.needle === needle);
   return segment ? { from: segment.from, to: segment.from + segment.stitches } : null;
+}
+
+/** The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart. */
+export function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
+  const segments = [...(toldSegments(tube) ?? [])].sort((left, right) => left.from - right.from);
+  const ids =
+    needles === 'each' ? segments.map(({ needle }) => needle) : needles.map((ref) => context.needles.find(ref));
+  const isIn = (index: number) => ids.includes(segments[wrap(index, segments.length)]?.needle ?? null);
+  const first = segments.findIndex((_, index) => isIn(index) && !isIn(index - 1));
+  if (ids.includes(null) || segments.length === 0) return null;
+  const { from } = segments[Math.max(first, 0)]!;
+  return { from, to: from + segments.reduce((sum, one, index) => (isIn(index) ? sum + one.stitches : sum), 0) };
 }
 
 function headingNeedle(stage: StageText, tube: Tube, context: Context): Run | null {

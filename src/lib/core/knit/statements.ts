@@ -11,6 +11,7 @@ import type { Item } from './items.ts';
 import type { Knitter } from './knitter.ts';
 import { repeatRows } from './repeat-rows.ts';
 import type { Scheduled } from './schedule.ts';
+import { Along, shapeRows } from './shape-rows.ts';
 import { sameName } from './targets.ts';
 import { tubeOf, withItems } from './tube.ts';
 
@@ -29,6 +30,23 @@ export function knitStatement(knitter: Knitter, scheduled: Scheduled): void {
   if ('assertions' in statement) for (const assertion of statement.assertions) knitter.check(assertion);
 }
 
+/** The shaping that is told to go along with a statement, where the next one does so. */
+export function alongWith(scheduled: Scheduled, next: Scheduled | undefined): Of<'shape-rows'> | null {
+  const isBase = scheduled.kind === 'rows' || ['even', 'even-until', 'repeat-rows'].includes(scheduled.statement.kind);
+  if (!isBase || next?.kind !== 'other' || next.statement.kind !== 'shape-rows') return null;
+  return next.statement.during ? next.statement : null;
+}
+
+/** Knits a statement with the shaping that goes along with it. */
+export function knitAlong(knitter: Knitter, scheduled: Scheduled, statement: Of<'shape-rows'>): void {
+  const along = new Along(knitter, statement);
+  knitter.along = along;
+  knitStatement(knitter, scheduled);
+  knitter.along = null;
+  along.finish();
+  for (const assertion of statement.assertions) knitter.check(assertion);
+}
+
 function knitOther(knitter: Knitter, statement: Other): void {
   switch (statement.kind) {
     case 'cast-on':
@@ -39,6 +57,8 @@ function knitOther(knitter: Knitter, statement: Other): void {
       return nameSections(knitter, statement);
     case 'repeat-rows':
       return repeatRows(knitter, statement);
+    case 'shape-rows':
+      return shapeRows(knitter, statement);
     case 'even':
       return workEven(knitter, statement);
     case 'even-until':
@@ -68,7 +88,10 @@ function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | '
 
 function arrangeAll(knitter: Knitter, { actions, span }: Of<'arrange'>): void {
   if (knitter.ring().stitches.length === 0) return knitter.context.report('nothing-on-needles', span);
-  for (const action of actions) arrange(knitter.bench(), action);
+  for (const action of actions) {
+    if (action.kind === 'work-flat') knitter.workFlat(action.needles, action.span);
+    else arrange(knitter.bench(), action);
+  }
   knitter.noteLayout(null);
 }
 
@@ -100,11 +123,13 @@ function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {
   knitter.tube = tubeOf(stitches, knitter.tubes);
   knitter.tubes += 1;
   knitter.rowsWorked = 0;
+  knitter.joined = false;
 }
 
 // Joining with a marker hangs the marker of the BOR.
 function join(knitter: Knitter, statement: Of<'join'>): void {
   const { tube } = knitter;
+  knitter.joined = true;
   if (!tube || !statement.marker) return;
   if (tube.items.some((item) => item.kind === 'marker' && sameName(item.name, BOR))) return;
   const items: Item[] = [...tube.items];
@@ -176,6 +201,7 @@ function resume(knitter: Knitter, statement: Of<'resume'>): void {
   knitter.tube = tubeOf(held.ring.stitches, knitter.tubes);
   knitter.tubes += 1;
   knitter.rowsWorked = 0;
+  knitter.joined = false;
   const count = statement.count;
   if (count) knitter.check({ kind: 'total', count, span: statement.span });
 }

@@ -30,7 +30,15 @@ function takesOfOne(instruction: Instruction, size: number): number | null {
 }
 
 /** Instructions whose stitches depend on where the hands are. */
-const DEPENDS = new Set<Instruction['kind']>(['work-to', 'evenly', 'over', 'over-needles', 'bind-off', 'hold']);
+const DEPENDS = new Set<Instruction['kind']>([
+  'work-to',
+  'evenly',
+  'shape',
+  'over',
+  'over-needles',
+  'bind-off',
+  'hold'
+]);
 
 function takesOfGroup(group: Extract<Instruction, { kind: 'group' }>, size: number): number | null {
   if (group.extent.kind === 'to') return null;

@@ -4,6 +4,7 @@ import type { Target } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
 import type { Context } from './context.ts';
 import { stretchOf } from './over-needles.ts';
+import type { Item } from './items.ts';
 import type { RowWork } from './row-work.ts';
 
 /** A row in work, and what is known of its needles. */
@@ -31,7 +32,7 @@ export function reach(at: Hands, target: Target): Reach {
     case 'gap':
       return reachItem(work, { what: 'gap', name: '' }, forSize(target.before, size) ?? 0);
     case 'section':
-      return reachSectionEnd(work, target.name);
+      return reachSectionEnd(at, target);
     case 'needle':
       return reachNeedleEnd(at, target);
   }
@@ -54,9 +55,38 @@ function reachItem(work: RowWork, missing: { what: 'gap'; name: string }, before
   return index >= 0 ? stitches(work.room(index) - before) : { kind: 'missing', ...missing };
 }
 
-function reachSectionEnd(work: RowWork, name: string): Reach {
-  const section = sectionAhead(work, name);
-  return section ? stitches(work.room(section.to)) : { kind: 'missing', what: 'section', name };
+// A part that no line has named: a needle of that name, the run in work, or as many stitches as the text says.
+function reachSectionEnd({ work, context }: Hands, target: Extract<Target, { kind: 'section' }>): Reach {
+  const { name } = target;
+  const section =
+    sectionAhead(work, name) ?? needleAhead({ work, context }, name) ?? partAhead({ work, context }, name);
+  if (section) return stitches(work.room(section.to));
+  if (work.flat) return stitches(work.room());
+  const count = target.count ? forSize(target.count, context.size) : null;
+  if (count !== null) return stitches(Math.min(count, work.room(work.ahead.length)));
+  return { kind: 'missing', what: 'section', name };
+}
+
+function needleAhead({ work, context }: Hands, name: string): { readonly from: number; readonly to: number } | null {
+  const needle = context.needles.find({ kind: 'named', name });
+  return needle === null ? null : stretchOf(work, needle);
+}
+
+// The heel is what was worked flat last, the instep what was not.
+function partAhead({ work, context }: Hands, name: string): { readonly from: number; readonly to: number } | null {
+  const wasFlat = /^(?:heel|flap|sole)s?$/u.test(name);
+  if (context.flatRun.size === 0 || !(wasFlat || /^(?:instep|front|top|foot)s?$/u.test(name))) return null;
+  const isIn = (item: Item) => item.kind === 'stitch' && context.flatRun.has(item.stitch.id) === wasFlat;
+  const from = work.find(isIn);
+  if (from < 0) return null;
+  let to = from;
+  for (let index = from; index < work.ahead.length; index += 1) {
+    const item = work.ahead[index]!;
+    if (item.kind !== 'stitch') continue;
+    if (!isIn(item)) break;
+    to = index + 1;
+  }
+  return { from, to };
 }
 
 // Without a name the needle of the next stitch is meant; where the text tells of no needles, the end of the stretch.

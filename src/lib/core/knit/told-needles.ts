@@ -1,10 +1,11 @@
 /** The told needles of a tube between two rows: as a layout, as a bench to arrange stitches on, and when they are forgotten. */
 
 import type { Instruction, Statement } from '../model/pattern.ts';
-import { sectionAt } from '../model/ring.ts';
+import { sectionAt, wrap } from '../model/ring.ts';
 import { withNeedle, type Bench } from './arrange.ts';
 import type { Context } from './context.ts';
 import type { NeedleId } from './items.ts';
+import { runOf } from './run.ts';
 import { segmentsOf, stitchesAmong, type Segment } from './needles.ts';
 import { ringOf, withBorAt, type Tube } from './tube.ts';
 
@@ -64,12 +65,16 @@ export function tubeBench(at: {
   readonly set: (tube: Tube) => void;
 }): Bench {
   const { context, get, set } = at;
+  const run = runOf(get());
+  const stitches = ringOf(get()).stitches.length;
   return {
     context,
+    inRun: run && (({ at: place }) => wrap(place - run.from, stitches) < run.to - run.from),
     stitches: () => stitchesAmong(get().items),
     hand: () => stitchesAmong(get().items.slice(0, get().hand)).length,
     sectionOf: (stitch) => sectionAt(ringOf(get()), stitch.at),
     put: (stitches, needle) => set({ ...get(), items: withNeedle(get().items, stitches, needle) }),
+    moveYarn: (before) => set({ ...get(), hand: get().items.indexOf(before) }),
     moveBor: (before) => set(withBorAt(get(), before ? get().items.indexOf(before) : get().hand))
   };
 }

@@ -32,16 +32,21 @@ export type Arrangement =
     }
   /**
    * Puts a run of stitches on needles of its own: "put the other 28 sts on one needle, the front needle". `of`: the needles
-   * or the section they come from; `rest`: all that the needle in work does not hold. Loads as many as needles.
+   * or the section they come from; `rest`: all that is not
+   * worked now; `run`: all that is. Loads as many as needles.
    */
   | {
       readonly kind: 'gather';
-      readonly of: { readonly kind: 'rest' } | { readonly kind: 'section'; readonly name: string } | NeedleRefs;
+      readonly of: { readonly kind: 'rest' | 'run' } | { readonly kind: 'section'; readonly name: string } | NeedleRefs;
       readonly loads: readonly (Sized<number> | null)[];
       readonly name: string | null;
       readonly span: Span;
     }
   /** Gives a needle a name: "(this is the 1st needle again)", "the second side needle is now the left needle". */
   | { readonly kind: 'name-needle'; readonly needle: NeedleRef; readonly name: string; readonly span: Span }
+  /** Flat work goes over these needles: "work back and forth on needle B only". */
+  | { readonly kind: 'work-flat'; readonly needles: NeedleRefs; readonly span: Span }
+  /** The yarn is joined anew at the first stitch of a needle. */
+  | { readonly kind: 'move-yarn'; readonly to: NeedleRef; readonly span: Span }
   /** The round begins here from now on, or at the first stitch of a needle. */
   | { readonly kind: 'move-bor'; readonly to: NeedleRef | null; readonly span: Span };

@@ -33,8 +33,8 @@ export type Target =
   | { readonly kind: 'marker'; readonly name: string | null; readonly before: Sized<number> }
   /** `before` stitches before the gap that the last turn left. */
   | { readonly kind: 'gap'; readonly before: Sized<number> }
-  /** The end of a named section. */
-  | { readonly kind: 'section'; readonly name: string }
+  /** The end of a named section; `count`: how many stitches the text gives it, for a text that has not named it before. */
+  | { readonly kind: 'section'; readonly name: string; readonly count: Sized<number> | null }
   /** `before` stitches before the end of a needle; `needle` null means the one that is being worked. */
   | { readonly kind: 'needle'; readonly needle: NeedleRef | null; readonly before: Sized<number> };
 
@@ -58,6 +58,18 @@ export type Instruction =
   | { readonly kind: 'into-one'; readonly body: readonly Instruction[]; readonly span: Span }
   /** Spreads increases or decreases over the rest of the row; gaps differ by at most one. */
   | { readonly kind: 'evenly'; readonly operation: Operation; readonly count: Sized<number>; readonly span: Span }
+  /**
+   * Increases or decreases `count` stitches at each of the places, and works what lies between as it presents itself.
+   * `markers`: how many markers have it on either side, `null` for every one ahead; `pair`: outside the next two.
+   */
+  | {
+      readonly kind: 'shape';
+      readonly change: 'inc' | 'dec';
+      readonly count: Sized<number>;
+      readonly places: 'ends' | 'beginning' | 'end' | 'markers' | 'pair';
+      readonly markers: number | null;
+      readonly span: Span;
+    }
   /** `name` null: the next marker, or a new one named m1, m2 … A marker placed as "BOR" moves the beginning of round there. */
   | {
       readonly kind: 'marker';
@@ -187,6 +199,26 @@ export type Statement =
       readonly extent: RowExtent;
       /** Plain rows between two repeats: 1 for "every other rnd", 2 for "every third". */
       readonly plainBetween: number;
+      readonly sizes: readonly number[] | null;
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    }
+  /**
+   * Rows that increase or decrease among plain ones: "dec 1 st at each end of every 4th row 5 times". A row of the stage that is
+   * named for it ("Dec rnd") is worked; without one, `body`.
+   */
+  | {
+      readonly kind: 'shape-rows';
+      readonly change: 'inc' | 'dec';
+      readonly body: readonly Instruction[];
+      /** Plain rows before each: 3 for "every 4th". */
+      readonly plainBetween: number;
+      /** True when the first is the next row, before any plain one. */
+      readonly atOnce: boolean;
+      /** `null`: as long as the rows last that it is worked along with. */
+      readonly extent: RowExtent | null;
+      /** True for "at the same time": along with the rows told just before. */
+      readonly during: boolean;
       readonly sizes: readonly number[] | null;
       readonly assertions: readonly Assertion[];
       readonly span: Span;

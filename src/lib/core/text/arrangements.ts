@@ -1,7 +1,7 @@
 /** Stitches that change needles without being worked, needles that get a name, and where the round begins. */
 
 import type { Arrangement, NeedleRef } from '../model/needle-words.ts';
-import type { Sized } from '../model/sized.ts';
+import { everySize, type Sized } from '../model/sized.ts';
 import { readBor } from './marker-names.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
@@ -10,11 +10,26 @@ import { NEEDLE_WORDS, readEmpty, readNeedle, readNeedles } from './needle-names
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const VERBS = ['sl', 'slip', 'slide', 'move', 'transfer', 'put', 'place', 'leave', 'arrange', 'slipping', 'divide'];
 
+type Reader = (at: Cursor) => Arrangement | null;
+
+// A new kind of arrangement is one more reader here.
+const READERS: readonly Reader[] = [
+  readMove,
+  readGather,
+  readRest,
+  readNaming,
+  readMovedBor,
+  readFlatOver,
+  readMovedYarn
+];
+
 /** Reads one arrangement. */
 export function readArrangement(at: Cursor): Arrangement | null {
-  return (
-    at.attempt(readMove) ?? at.attempt(readGather) ?? at.attempt(readRest) ?? at.attempt(readNaming) ?? readMovedBor(at)
-  );
+  for (const reader of READERS) {
+    const found = at.attempt(reader);
+    if (found) return found;
+  }
+  return null;
 }
 
 // "Sl first 2 sts of 2nd needle to 1st needle", "slip 10 sts from N2 to N1", "sl next 16 sts onto N2".
@@ -23,7 +38,7 @@ function readMove(at: Cursor): Arrangement | null {
   if (!at.take(...VERBS)) return null;
   at.skip('the', 'all');
   const end = at.take('first', 'last', 'next')?.text ?? null;
-  const count = readCount(at);
+  const count = readCount(at) ?? (end && at.text() === 'st' ? everySize(1) : null);
   at.skip(...STITCH_WORDS);
   const from = at.attempt(readFrom);
   if (count === null && from === null) return null;
@@ -69,8 +84,14 @@ function readStitchesOf(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['o
   return needles && needles !== 'each' && needles.length > 1 ? needles : null;
 }
 
+// "(all) the instep sts"; "these 32 heel sts" are those in work.
 function readSectionStitches(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['of'] | null {
-  readCount(at);
+  const these = at.skip('these', 'those');
+  const count = readCount(at);
+  if (these) {
+    const name = at.scope.isSection(at.text()) ? at.kind('word') : null;
+    return (count ?? name) && at.take(...STITCH_WORDS) ? { kind: 'run' } : null;
+  }
   const name = at.peek();
   if (!name || !at.scope.isSection(name.text)) return null;
   at.at += 1;
@@ -88,14 +109,22 @@ function readRest(at: Cursor): Arrangement | null {
   at.skip('of', 'the');
   const count = readCount(at);
   at.skip(...STITCH_WORDS, 'of', 'the', 'rnd', 'round');
-  at.phrase('wait', 'rest', 'stay', 'are left', 'remain', 'are divided', 'are', 'evenly', 'equally');
-  at.skip('wait', 'evenly', 'equally', 'divided', 'left');
+  skipStaying(at);
   if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
   const needles = readHowMany(at);
   if (!needles) return null;
   const loads = readLoadsBehind(at, { needles: needles.count, total: count });
   at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
   return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };
+}
+
+// "wait", "are the instep and rest", "are divided evenly".
+function skipStaying(at: Cursor): void {
+  at.attempt(() => {
+    if (!at.take('are') || !at.skip('the')) return null;
+    return at.scope.isSection(at.text()) && at.kind('word') && at.take('and') ? true : null;
+  });
+  at.skip('wait', 'rest', 'stay', 'are', 'is', 'held', 'remain', 'evenly', 'equally', 'divided', 'left');
 }
 
 interface Spread {
@@ -105,12 +134,22 @@ interface Spread {
 
 // "one needle, the front needle", "two front needles", "2 needles", "another needle".
 function readHowMany(at: Cursor): Spread | null {
-  const one = readEmpty(at);
-  if (one) return { count: 1, name: one.kind === 'empty' ? one.name : null };
+  const one = readEmpty(at) ?? readNeedle(at) ?? readHolder(at);
+  if (one) return { count: 1, name: one.kind === 'same' ? null : one.name };
   const count = at.whole();
   if (count === null || count < 1 || count > 6) return null;
   const role = at.peek()?.kind === 'word' && !NEEDLE_WORDS.includes(at.text()) ? at.kind('word') : null;
   return at.take(...NEEDLE_WORDS) ? { count, name: role?.text ?? null } : null;
+}
+
+// "a holder", "waste yarn", "a thread": it carries the stitches like a needle that rests.
+function readHolder(at: Cursor): NeedleRef | null {
+  return at.attempt(() => {
+    at.skip('a', 'an', 'the', 'stitch', 'st', 'some', 'length', 'piece', 'of', 'spare');
+    return at.take('holder', 'thread', 'yarn', 'waste', 'scrap', 'wool')
+      ? (at.skip('yarn', 'wool', 'thread'), { kind: 'empty', name: 'holder' })
+      : null;
+  });
 }
 
 // ", 15 on each", "(17 each)", "(15, 15)", "- 15 per needle".
@@ -135,7 +174,7 @@ function readLoadsBehind(
 // "This is now the heel needle", "These 28 sts are on the heel needle", "this will be N3", "Needle A holds the instep".
 function readNaming(at: Cursor): Arrangement | null {
   const first = at.at;
-  const needle = at.attempt(readHolder) ?? at.attempt(readDemonstrative);
+  const needle = at.attempt(readCarrier) ?? at.attempt(readDemonstrative);
   if (!needle) return null;
   const name = at.attempt(readNewName);
   if (name === null) return null;
@@ -154,7 +193,7 @@ function readDemonstrative(at: Cursor): NeedleRef | null {
 }
 
 // "Needle A holds", "the old heel needle is now", "N2 carries".
-function readHolder(at: Cursor): NeedleRef | null {
+function readCarrier(at: Cursor): NeedleRef | null {
   const needle = readNeedle(at);
   if (!needle || !at.phrase('holds', 'is now', 'becomes', 'carries', 'has', 'will be', 'will hold', 'now becomes'))
     return null;
@@ -177,6 +216,7 @@ function readNewName(at: Cursor): string | null {
 // ", with 31 stitches" and "again" say nothing that is not checked elsewhere.
 function skipRest(at: Cursor): void {
   at.skip('again');
+  at.phrase('from now on', 'from here on');
   at.attempt(() => (at.skip(',') && at.take('with') && readCount(at) && at.take(...STITCH_WORDS) ? true : null));
 }
 
@@ -212,7 +252,8 @@ function readMovedBor(at: Cursor): Arrangement | null {
     at.skip('now');
     if (!(isBor ? at.skip('is', 'are', 'will', 'be') : at.take('begins', 'begin', 'start', 'starts'))) return null;
     at.skip('now');
-    return { kind: 'move-bor', to: findNeedle(at), span: at.span(first) };
+    const moved = at.looksLike(() => at.phrase('with this st', 'with these', 'with the st', 'at this st'));
+    return { kind: 'move-bor', to: findNeedle(at) ?? (moved ? { kind: 'same' } : null), span: at.span(first) };
   });
 }
 
@@ -239,4 +280,40 @@ export function skipMoveLead(at: Cursor): boolean {
       return null;
     }) === true
   );
+}
+
+// "Work back and forth on needle B only", "the heel is worked over the 4th and 1st needle".
+function readFlatOver(at: Cursor): Arrangement | null {
+  const first = at.at;
+  const isFlat = skipToOver(at);
+  if (isFlat === null) return null;
+  const needles = readNeedles(at);
+  if (!needles || needles === 'each') return null;
+  const only = at.skip('only', 'alone');
+  return isFlat || only ? { kind: 'work-flat', needles, span: at.span(first) } : null;
+}
+
+// Up to "on" or "over", and whether the words before say that it is flat; null when there is neither.
+function skipToOver(at: Cursor): boolean | null {
+  if (!at.take('work', 'the', 'heel', 'cont', 'continue', 'working', 'knit')) return null;
+  let isFlat = false;
+  for (let words = 0; words < 10 && at.peek()?.kind === 'word'; words += 1) {
+    if (at.phrase('back and forth', 'in rows', 'to and fro')) isFlat = true;
+    else if (at.phrase('is worked', 'heel is worked')) isFlat = true;
+    else if (at.take('on', 'over')) return isFlat;
+    else at.at += 1;
+  }
+  return null;
+}
+
+// "Cut the yarn and attach it again at the beginning of N3", "rejoin yarn at N1".
+function readMovedYarn(at: Cursor): Arrangement | null {
+  const first = at.at;
+  at.attempt(() => (at.take('cut', 'break') && (at.skip('the', 'yarn', 'wool', ','), at.take('and')) ? true : null));
+  if (!at.take('rejoin', 'join', 'attach')) return null;
+  at.skip('the', 'yarn', 'wool', 'it', 'again');
+  if (!at.take('at', 'to')) return null;
+  at.skip('the', 'beginning', 'start', 'right', 'of', 'beg');
+  const needle = readNeedle(at);
+  return needle ? { kind: 'move-yarn', to: needle, span: at.span(first) } : null;
 }

@@ -221,7 +221,7 @@ function settle(at: Cursor, body: Body, options: BodyOptions): void {
   const { instructions } = body;
   const [only] = instructions;
   if (options.place !== 'inner' && only && isWhole(at, instructions)) {
-    if (instructions[1]?.kind === 'evenly') instructions.shift();
+    if (isSpread(instructions[1])) instructions.shift();
     else instructions[0] = toEnd(only);
   }
   const last = instructions.at(-1);
@@ -234,7 +234,12 @@ function isWhole(at: Cursor, instructions: readonly Instruction[]): boolean {
   const [only, after] = instructions;
   if (!only || instructions.length > 2) return false;
   const written = at.source.text.slice(only.span.from, only.span.to);
-  return isBare(only, written) && (after === undefined || after.kind === 'evenly' || after.kind === 'turn');
+  return isBare(only, written) && (after === undefined || isSpread(after) || after.kind === 'turn');
+}
+
+// Goes over the whole row, whatever is said before.
+function isSpread(instruction: Instruction | undefined): boolean {
+  return instruction?.kind === 'evenly' || instruction?.kind === 'shape';
 }
 
 /** The instruction worked to the end instead of once. */

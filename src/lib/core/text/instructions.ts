@@ -12,7 +12,7 @@ import { readIntoOne } from './into-one.ts';
 import { readMarker } from './markers.ts';
 import { readReceiver } from './needle-names.ts';
 import { readGroup } from './repeats.ts';
-import { readEvenly } from './shaping.ts';
+import { readEvenly, readShape } from './shaping.ts';
 import { readStitch } from './stitches.ts';
 import { readTurn } from './turns.ts';
 
@@ -32,6 +32,7 @@ const READERS: readonly Reader[] = [
   readMarker,
   readEdge,
   readEvenly,
+  readShape,
   readAsSet,
   readEllipsis,
   readStitch

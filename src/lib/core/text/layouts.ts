@@ -167,6 +167,7 @@ function readHowMany(at: Cursor): Loads | null {
       const count = readCount(at);
       at.skip(...STITCH_WORDS, 'each');
       if (!count || !at.take('on', 'onto')) return null;
+      if (loads.length === 0 && at.looksLike(() => (at.skip('each', 'of', 'the'), at.take('other')))) return null;
       at.skip('each', 'of', 'the', 'first', 'next', 'other');
       const needles = at.take('last', 'third', 'fourth') ? 1 : (at.whole() ?? 0);
       at.skip(...NEEDLE_WORDS);
@@ -195,26 +196,68 @@ export function readLayout(at: Cursor): Statement | null {
   const first = at.at;
   const even = at.attempt(readEvenly);
   if (even) return { kind: 'layout', loads: even, names: null, span: at.span(first) };
-  readLead(at);
-  const told = readLoads(at);
+  const led = readLead(at);
+  const told = readLoads(at) ?? (led ? at.attempt(readPlainList) : null);
+  if (led) skipTail(at);
   return told && (at.atStop || at.text(-1) === '.') ? { kind: 'layout', ...told, span: at.span(first) } : null;
 }
 
-const DIVIDE = ['divide', 'distribute', 'change', 'arrange', 'place', 'put', 'split', 'switch', 'dividing', 'spread'];
+const DIVIDE = [
+  ...['slide', 'slip', 'sl'],
+  'divide',
+  'distribute',
+  'change',
+  'arrange',
+  'place',
+  'put',
+  'split',
+  'switch',
+  'dividing',
+  'spread'
+];
 
 // "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:", "with".
-function readLead(at: Cursor): void {
+// "(15-16-15-16) over four needles".
+function skipTail(at: Cursor): void {
   at.attempt(() => {
-    if (at.take('with', 'having')) return true;
-    if (!at.take(...DIVIDE)) return null;
-    for (let words = 0; words < 14; words += 1) {
-      if (at.take(':')) return true;
-      if (at.looksLike(readLoads)) return true;
-      if (at.atStop && at.text() !== ',') return null;
-      at.at += 1;
-    }
-    return null;
+    at.skip(...STITCH_WORDS);
+    if (!at.take('over', 'on', 'onto', 'between', 'among')) return null;
+    at.skip('the');
+    return at.whole() !== null && at.take(...NEEDLE_WORDS) ? true : null;
   });
+}
+
+// "12 sts, 12 sts, 8 sts" behind words that say what it is.
+function readPlainList(at: Cursor): Loads | null {
+  const loads: Sized<number>[] = [];
+  for (;;) {
+    const load = at.attempt(() => {
+      if (loads.length > 0 && !at.skip(',', 'and', '&')) return null;
+      const count = readCount(at);
+      at.skip(...STITCH_WORDS);
+      return count;
+    });
+    if (!load) break;
+    loads.push(load);
+  }
+  return loads.length > 1 && loads.length <= MOST_NEEDLES ? { loads, names: null } : null;
+}
+
+function readLead(at: Cursor): boolean {
+  return (
+    at.attempt(() => {
+      at.skip('and');
+      if (at.take('with', 'having')) return true;
+      if (!at.take(...DIVIDE)) return null;
+      for (let words = 0; words < 14; words += 1) {
+        if (at.take(':')) return true;
+        if (at.looksLike(readLoads)) return true;
+        if (at.atStop && at.text() !== ',') return null;
+        at.at += 1;
+      }
+      return null;
+    }) === true
+  );
 }
 
 // "Divide evenly over 4 needles", "distribute sts evenly onto three dpns", "divided equally between 2 needles".

@@ -183,12 +183,21 @@ const EMPTY = ['empty', 'free', 'new', 'spare', 'working', 'single', 'extra'];
 export function readEmpty(at: Cursor): NeedleRef | null {
   return at.attempt(() => {
     if (at.attempt(readSame)) return { kind: 'same' };
+    if (at.attempt(readFreed)) return { kind: 'empty', name: readApposition(at) };
     const article = at.skip('a', 'an', 'another', 'one', 'the', 'own');
     const told =
       at.skip(...EMPTY, 'another', 'other') || (article && at.text(-1) !== 'the' && at.kind('ordinal') !== null);
     if (!(told || (article && at.text(-1) !== 'the')) || !at.take(...NEEDLE_WORDS)) return null;
     return { kind: 'empty', name: readApposition(at) };
   });
+}
+
+// "the needle that is now free".
+function readFreed(at: Cursor): true | null {
+  at.skip('the');
+  if (!at.take(...NEEDLE_WORDS) || !at.phrase('that is', 'which is')) return null;
+  at.skip('now');
+  return at.take('free', 'empty') ? true : null;
 }
 
 function readSame(at: Cursor): true | null {

@@ -113,7 +113,8 @@ function readEvery(at: Cursor): number | null {
   });
 }
 
-function readExtent(at: Cursor): RowExtent | null {
+/** Reads how far rows are worked: "3 more times", "until 24 sts rem", "for 20 rnds". */
+export function readExtent(at: Cursor): RowExtent | null {
   return at.attempt(readUntil) ?? at.attempt(readForRows) ?? at.attempt(readMoreTimes);
 }
 

@@ -17,6 +17,7 @@ import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
+import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
 
@@ -46,6 +47,7 @@ const READERS: readonly Reader[] = [
   readEnding,
   readJoin,
   readResume,
+  readShapeRows,
   readRepeatRows,
   readEven,
   readLayout,

@@ -78,7 +78,7 @@ function readOperationFirst(at: Cursor): Instruction | null {
 
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
 function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
-  if (found.counted) return ONE;
+  if (found.counted) return (at.skip(...STITCH_WORDS), ONE);
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     const isNext = skipToCount(at);

@@ -105,12 +105,13 @@ function readWhole(at: Cursor): boolean {
 // "heel", "the heel sts", "instep stitches".
 function readSection(at: Cursor): Target | null {
   return at.attempt(() => {
-    at.skip('the');
+    at.skip('the', 'all');
+    const count = readCount(at);
     const name = at.peek();
     if (!name || !at.scope.isSection(name.text) || /^needles?$/u.test(at.text(1))) return null;
     at.at += 1;
     skipSts(at);
-    return { kind: 'section', name: name.text };
+    return { kind: 'section', name: name.text, count };
   });
 }
 

@@ -68,6 +68,9 @@ const SIGNS: Readonly<Record<string, string>> = {
   '}': ')'
 };
 
+/** What letters look like after scanning: read by machine from paper in stored copies of printed lists (standards A12). */
+const MISREAD: Readonly<Record<string, string>> = { foil: 'foll', si: 'sl' };
+
 /** Splits a text into lines of tokens. Never fails; signs that mean nothing become marks. */
 export function tokenize(text: string): TokenText {
   const tokens: Token[] = [];
@@ -155,7 +158,8 @@ function make(
 }
 
 function wordText(raw: string): string {
-  return raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
+  const text = raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
+  return MISREAD[text] ?? text;
 }
 
 function findPartners(tokens: readonly Token[]): number[] {

@@ -117,13 +117,18 @@ export function isRemark(at: Cursor): boolean {
     if (at.peek(offset)?.kind === 'word') words += 1;
     if (PROSE.has(at.text(offset))) small += 1;
   }
-  return words >= 3 && small > 0 && nearestName(at.text()) === null;
+  return (words >= 3 || words === small) && small > 0 && nearestName(at.text()) === null;
 }
 
 // Tokens up to the next separator or colon; no more than a remark has.
 function clauseLength(at: Cursor): number {
   let length = 0;
-  while (length < 40 && !/^[,.;:]?$/u.test(at.text(length))) length += 1;
+  let depth = 0;
+  while (length < 40 && at.peek(length) && (depth > 0 || !/^[,.;:]$/u.test(at.text(length)))) {
+    const { kind } = at.peek(length)!;
+    depth += kind === 'open' ? 1 : kind === 'close' ? -1 : 0;
+    length += 1;
+  }
   return length;
 }
 
