@@ -9,12 +9,17 @@ import { defineConfig } from 'vitest/config';
 /** Packages with binaries of their own: loaded from node_modules when the program runs. */
 const NATIVE = ['@resvg/resvg-js', 'highs'];
 
+/** A module of the core does nothing by being loaded: a page takes only those that it uses. */
+const LEAN = { moduleSideEffects: [{ test: /\/src\/lib\/core\//u, sideEffects: false }] };
+
 /** The app (`vite build`), its tests, the command line (`--mode cli`) and the benchmarks (`--mode bench`). */
 export default defineConfig(({ mode }) => {
   if (mode === 'cli') return program('src/cli/main.ts', 'dist/cli.js');
   if (mode === 'bench') return program('tests/bench/main.ts', 'dist/bench/main.js');
   return {
     plugins: [lezer(), sveltekit()],
+    build: { rolldownOptions: { treeshake: LEAN } },
+    worker: { format: 'es', plugins: () => [lezer()], rolldownOptions: { treeshake: LEAN } },
     test: {
       include: ['tests/**/*.test.ts'],
       exclude: ['tests/e2e/**'],

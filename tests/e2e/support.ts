@@ -5,9 +5,14 @@ import { expect, type Locator, type Page } from '@playwright/test';
 /** The editor, ready to be typed in. */
 export async function openPattern(page: Page): Promise<Locator> {
   await page.goto('/');
-  const text = page.getByRole('textbox', { name: 'Pattern text' });
+  const text = editorOf(page);
   await expect(text).toBeVisible();
   return text;
+}
+
+/** The text as it can be typed in. */
+export function editorOf(page: Page): Locator {
+  return page.getByRole('textbox', { name: 'Pattern text' });
 }
 
 /** Opens the needles of a stage. */

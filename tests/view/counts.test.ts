@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { knitText } from '$lib/core/index.ts';
-import { countLines, kindsOfLines } from '$lib/view/state/counts.ts';
+import { countLines, kindsOfLines } from '$lib/view/state/answers/counts.ts';
 
 const TEXT = `Test cowl
 

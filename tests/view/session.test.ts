@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { parseProject, printProject } from '$lib/project/project.ts';
 import { Session } from '$lib/view/state/session.svelte.ts';
+import { AtOnce, Later } from './answers.ts';
 
 const TEXT = `Test cowl
 Sizes: S (L)
@@ -14,21 +15,21 @@ Rnd 1: P.
 `;
 
 function opened(text = TEXT): Session {
-  const session = new Session();
+  const session = new Session(new AtOnce());
   session.open(text);
   return session;
 }
 
 test('a session opens at the first stage, row and size', () => {
   const session = opened();
-  expect(session.stagePlan?.stage.name).toBe('BODY');
-  expect(session.moment?.needles.reduce((sum, needle) => sum + needle.stitches.length, 0)).toBe(24);
+  expect(session.view?.name).toBe('BODY');
+  expect(session.view?.scene?.loads.reduce((sum, load) => sum + load)).toBe(24);
 });
 
 test('a size that the text no longer has falls back to the last', () => {
   const session = opened();
   session.chooseSize(1);
-  expect(session.fabric.size).toBe('L');
+  expect(session.piece.sizes[session.size]).toBe('L');
   session.write(TEXT.replace(' (L)', '').replace(' (32)', ''));
   session.settle();
   expect(session.size).toBe(0);
@@ -44,15 +45,15 @@ test('a row stays within its stage', () => {
 
 test('a held layout is seen at once and kept only when it is let go', () => {
   const session = opened();
-  const { breaks } = session.stagePlan!.chosen!.layout;
-  session.held = { breaks: breaks.with(1, breaks[1]! + 1) };
-  expect(session.stagePlan?.origin).toBe('tried');
+  const { breaks } = session.view!.chosen!.layout;
+  session.hold({ breaks: breaks.with(1, breaks[1]! + 1) });
+  expect(session.view?.origin).toBe('tried');
   expect(session.tried).toEqual([]);
-  session.tryLayout(session.held);
+  session.tryLayout(session.held!);
   expect(session.held).toBeNull();
-  expect(session.stagePlan?.chosen?.layout.breaks[1]).toBe(breaks[1]! + 1);
+  expect(session.view?.chosen?.layout.breaks[1]).toBe(breaks[1]! + 1);
   session.forgetTried();
-  expect(session.stagePlan?.origin).toBe('best');
+  expect(session.view?.origin).toBe('best');
 });
 
 test('opening another text keeps the one before', () => {
@@ -71,24 +72,100 @@ test('a project brings back the whole session', () => {
   session.chooseStage(1);
   session.chooseRow(1);
   const outcome = parseProject(printProject(session.project));
-  const again = new Session();
+  const again = new Session(new AtOnce());
   if (outcome.kind === 'project') again.adopt(outcome.project);
   expect(again.project).toEqual(session.project);
-  expect(again.title).toBe('Test cowl');
+  expect(again.piece.title).toBe('Test cowl');
 });
 
 test.each(['', '   \n\n', '((((', 'CUFF\n'.repeat(50), '\u0000\uFFFF', '9'.repeat(5000)])(
   'a session survives the text %j',
   (text) => {
     const session = opened(text);
-    expect(() => [session.plan, session.moment, session.stagePlan, session.title]).not.toThrow();
+    expect(() => [session.view, session.piece]).not.toThrow();
   }
 );
 
 test('followLine() goes to the stage and row of a line', () => {
   const session = opened();
   session.followLine(9);
-  expect(session.stagePlan?.stage.name).toBe('EDGE');
+  expect(session.view?.name).toBe('EDGE');
   session.followLine(2);
-  expect(session.stagePlan?.stage.name).toBe('EDGE');
+  expect(session.view?.name).toBe('EDGE');
+});
+
+test('the last answer stays in view until the next one is there', () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  answers.answer();
+  session.chooseStage(1);
+  expect([session.stage, session.view?.name]).toEqual([1, 'BODY']);
+  answers.answer();
+  expect(session.view?.name).toBe('EDGE');
+});
+
+test('a choice while a text is typed asks about the text that was knitted last', () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  session.write('Other');
+  session.chooseRow(1);
+  expect(answers.asked.map(({ text }) => text)).toEqual([TEXT, TEXT]);
+  session.settle();
+  expect(answers.asked.at(-1)?.text).toBe('Other');
+});
+
+test('settled() waits for the answer to the last question', async () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  session.open('Other');
+  let settled = false;
+  const waiting = session.settled().then(() => (settled = true));
+  answers.answer();
+  await Promise.resolve();
+  expect(settled).toBe(false);
+  answers.answer();
+  await waiting;
+  expect(session.piece.title).toBe('Other');
+});
+
+test('a question without an answer keeps the text and says so, and can be asked again', async () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  answers.answer();
+  session.chooseStage(1);
+  answers.breakOff();
+  await session.settled();
+  expect([session.broken, session.view, session.text, session.piece.title]).toEqual([true, null, TEXT, 'Test cowl']);
+  session.askAgain();
+  answers.answer();
+  expect([session.broken, session.view?.name]).toEqual([false, 'EDGE']);
+});
+
+test('what is done to a layout is done to the stage that is seen, not to the one asked for', () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  answers.answer();
+  const { breaks } = session.view!.chosen!.layout;
+  session.chooseStage(1);
+  session.tryLayout({ breaks: breaks.with(1, breaks[1]! + 1) });
+  expect(session.tried.map(({ stage }) => stage)).toEqual(['BODY']);
+});
+
+test('a layout that goes back to the best one after another was tried is taken', () => {
+  const answers = new Later();
+  const session = new Session(answers);
+  session.open(TEXT);
+  answers.answer();
+  const { layout } = session.view!.chosen!;
+  session.tryLayout({ breaks: layout.breaks.with(1, layout.breaks[1]! + 1) });
+  session.tryLayout(layout);
+  expect(session.layout).toEqual(layout);
+  answers.answer();
+  answers.answer();
+  expect(session.layout).toEqual(layout);
 });

@@ -15,12 +15,8 @@ test('moveBreak() stops at the ends of the strip', () => {
 });
 
 test('gapAt() finds the gap of a handle', () => {
-  const ring = { stitches: Array.from({ length: 24 }, (_, id) => stitch(id)), markers: [], sections: [] };
+  const ring = { stitches: 24, markers: [], sections: [] };
   const view = viewStrip({ ring, prices: [], layout: { breaks: [0, 11] }, room: 700 });
   expect(view.handles.map(({ x }) => gapAt(x, view))).toEqual([0, 11]);
   expect(view.loads.map(({ name }) => name)).toEqual(['N1 11', 'N2 13']);
 });
-
-function stitch(id: number) {
-  return { id, face: 'knit', loop: 'plain', parents: [] } as const;
-}

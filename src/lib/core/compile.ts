@@ -61,7 +61,7 @@ export function planJson(workpiece: Workpiece, plan: Plan): PlanJson {
   const lineOf = lineFinder(workpiece.text);
   return toJson(plan, {
     momentOf: (stage, row) => momentAt(plan, { stage, row, pass: 0 }),
-    breaksOf: ({ stage, chosen }) => (chosen ? breaksByRow(stage, chosen.layout) : []),
+    breaksOf: ({ stage, chosen, relaid }) => (chosen ? breaksByRow(stage, chosen.layout, relaid) : []),
     placeOf: (offset) => ({
       line: lineOf(offset),
       column: offset - workpiece.text.lastIndexOf('\n', offset - 1)

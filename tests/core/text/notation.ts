@@ -20,6 +20,7 @@ import type {
   Statement,
   Target
 } from '$lib/core/model/pattern.ts';
+import type { Arrangement, NeedleRef, NeedleRefs } from '$lib/core/model/needle-words.ts';
 import type { Sized } from '$lib/core/model/sized.ts';
 import { readPattern } from '$lib/core/text/read.ts';
 
@@ -40,7 +41,42 @@ function printTarget(target: Target): string {
       return `gap${printBefore(target.before)}`;
     case 'section':
       return target.name;
+    case 'needle':
+      return `${target.needle ? printRef(target.needle) : 'needle'}${printBefore(target.before)}`;
   }
+}
+
+function printRef(ref: NeedleRef): string {
+  if (ref.kind === 'named') return `N:${ref.name}`;
+  return ref.kind === 'same' ? 'N:same' : `N:new${ref.name ? `=${ref.name}` : ''}`;
+}
+
+function printRefs(refs: NeedleRefs): string {
+  return refs === 'each' ? 'N:each' : refs.map(printRef).join('+');
+}
+
+function printArrangement(action: Arrangement): string {
+  switch (action.kind) {
+    case 'move-stitches': {
+      const count = action.count ? printSized(action.count) : 'all';
+      return `sl ${action.end ? `${action.end} ` : ''}${count} ${action.from ? `${printRef(action.from)} ` : ''}-> ${printRef(action.to)}`;
+    }
+    case 'gather':
+      return `gather ${printGathered(action.of)} ${action.loads.map((load) => (load ? printSized(load) : '?')).join('-')}${action.name ? ` as ${action.name}` : ''}`;
+    case 'name-needle':
+      return `${printRef(action.needle)} = ${action.name}`;
+    case 'work-flat':
+      return `flat over ${printRefs(action.needles)}`;
+    case 'move-yarn':
+      return `yarn to ${printRef(action.to)}`;
+    case 'move-bor':
+      return `bor ${action.to ? printRef(action.to) : 'here'}`;
+  }
+}
+
+function printGathered(of: Extract<Arrangement, { kind: 'gather' }>['of']): string {
+  if (of === 'each' || !('kind' in of)) return printRefs(of);
+  return of.kind === 'section' ? of.name : of.kind;
 }
 
 function printBefore(before: Sized<number>): string {
@@ -72,8 +108,19 @@ function printInstruction(instruction: Instruction): string {
       return `<${printBody(instruction.body)}>`;
     case 'evenly':
       return `${instruction.operation.name}@${printSized(instruction.count)}`;
+    case 'shape':
+      return `${instruction.change}${printSized(instruction.count)}@${instruction.places}`;
     case 'over':
       return `${instruction.section}{${printBody(instruction.body)}}`;
+    case 'over-needles':
+      return `${printRefs(instruction.needles)}{${printBody(instruction.body)}}`;
+    case 'move-stitches':
+    case 'gather':
+    case 'name-needle':
+    case 'move-bor':
+    case 'work-flat':
+    case 'move-yarn':
+      return printArrangement(instruction);
     default:
       return printAtEdge(instruction);
   }
@@ -81,7 +128,8 @@ function printInstruction(instruction: Instruction): string {
 
 type AtEdge = Exclude<
   Instruction,
-  { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'over' }
+  | { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' }
+  | { kind: Arrangement['kind'] }
 >;
 
 function printAtEdge(instruction: AtEdge): string {
@@ -98,6 +146,8 @@ function printAtEdge(instruction: AtEdge): string {
       return `bo${instruction.count ? printSized(instruction.count) : ''}`;
     case 'hold':
       return `hold${printSized(instruction.count)}${instruction.name ? `:${instruction.name}` : ''}`;
+    case 'take-needle':
+      return `on ${instruction.needle ? printRef(instruction.needle) : 'own'}`;
     case 'turn':
       return { none: 'turn', wrap: 'w&t', double: 'turn+ds' }[instruction.mark];
   }
@@ -110,6 +160,7 @@ export function printBody(body: readonly Instruction[]): string {
 
 /** Prints a printed count: `total 62`, `change -2`, `heel 17`, `rows 31`, `loads 16-32-16`. */
 function printAssertion(assertion: Assertion): string {
+  if (assertion.kind === 'on-needles') return `${printRefs(assertion.needles)} ${printSized(assertion.count)}`;
   if (assertion.kind === 'loads') return `loads ${assertion.loads.map(printSized).join('-')}`;
   const what = assertion.kind === 'part' ? assertion.of : assertion.kind;
   return `${what} ${printSized(assertion.count)}`;
@@ -144,6 +195,8 @@ function printPlain(statement: Statement): string {
       return `sections ${statement.runs.map((run) => `${run.name} ${printSized(run.count)}`).join(', ')}`;
     case 'repeat-rows':
       return printRepeat(statement);
+    case 'shape-rows':
+      return `${statement.during ? 'along: ' : ''}${printBody(statement.body)} every ${statement.plainBetween + 1}${statement.extent ? ` ${printOften(statement.extent)}` : ''}`;
     case 'even':
       return `${statement.as} ${printSized(statement.rows)} rows`;
     case 'even-until':
@@ -153,7 +206,9 @@ function printPlain(statement: Statement): string {
     case 'close':
       return `${statement.how} ${statement.count ? printSized(statement.count) : 'all'}`;
     case 'layout':
-      return `layout ${statement.loads.map(printSized).join('-')}`;
+      return `layout ${statement.loads.map((load) => (load ? printSized(load) : '?')).join('-')}`;
+    case 'arrange':
+      return statement.actions.map(printArrangement).join(', ');
     case 'check':
       return `check ${printAssertion(statement.assertion)}`;
     case 'prose':
@@ -172,7 +227,8 @@ function printRepeat(statement: Extract<Statement, { kind: 'repeat-rows' }>): st
 function printOften(extent: Extract<Statement, { kind: 'repeat-rows' }>['extent']): string {
   const count = printSized(extent.count);
   if (extent.kind === 'rows') return `for ${count} rows`;
-  if (extent.kind === 'until') return `until ${extent.of ? `${extent.of} ` : ''}${count}`;
+  if (extent.kind === 'until')
+    return `until ${extent.on ? `${printRefs(extent.on)} ` : ''}${extent.of ? `${extent.of} ` : ''}${count}`;
   return `${count} ${extent.meaning}`;
 }
 

@@ -72,7 +72,7 @@ describe('labels of rows', () => {
     ['slip, slip, knit', 'Row next: ssk'],
     ['work 3 sts in rib, 2 purl sts', 'Row next: ~3 p2'],
     ['Instep: work in patt. Sole: k.', 'Row next: instep{~>end} sole{k>end}'],
-    ['With an empty needle k the 34 instep sts.', 'Row next: k34'],
+    ['With an empty needle k the 34 instep sts.', 'Row next: on N:new k34'],
     ['With CC, k 1 rnd.', 'knit 1 rows']
   ])('instructions without a label are a part of a row: %s', (text, told) => {
     expect(clean(text)).toEqual([told]);
@@ -218,13 +218,57 @@ describe('lines for some sizes', () => {
   });
 });
 
+describe('needles', () => {
+  test.each([
+    ['Rnd now begins at centre of heel.', 'bor here'],
+    ['The round now begins in the middle of the heel, with the first side needle.', 'bor N:first side'],
+    ['Sl first 2 sts of 2nd needle to 1st needle.', 'sl first 2 N:2 -> N:1'],
+    ['Slip the last 9 stitches of the second needle on to the beginning of the third needle.', 'sl last 9 N:2 -> N:3'],
+    ['Sl 10 sts from N2 to N1.', 'sl 10 N:2 -> N:1'],
+    ['Place the sts of N2 and N3 on one needle.', 'gather N:2+N:3 ?'],
+    ['Put the other 28 stitches on one needle, the front needle.', 'gather rest 28 as front'],
+    ['The other 30 wait on two front needles, 15 on each.', 'gather rest 15-15 as front'],
+    ['These 28 sts are on the heel needle.', 'N:same = heel'],
+    ['Divide evenly over 4 needles.', 'layout ?-?-?-?'],
+    ['Left needle 22, front needle 28, right needle 22.', 'layout 22-28-22'],
+    ['Needles 1 and 3: 24 sts each; needles 2 and 4: 14 sts each.', 'layout 24-14-24-14'],
+    ['13 on the first two needles, 14 on the last.', 'layout 13-13-14']
+  ])('%s', (text, told) => {
+    expect(clean(text)).toEqual([told]);
+  });
+
+  test.each([
+    [
+      'Rnd 1: 1st and 3rd needles: k to last 3 sts, k2tog, k1. 2nd and 4th needles: k.',
+      'N:1+N:3{k>-3 k2tog k1} N:2+N:4{k>end}'
+    ],
+    [
+      'Rnd 1: N1: k to last 3 sts, k2tog, k1; N2: k; N3: k1, ssk, k to end.',
+      'N:1{k>-3 k2tog k1} N:2{k>end} N:3{k1 ssk k>end}'
+    ],
+    ['Rnd 1: On first needle, k to end; on second needle, k1, ssk, k to end.', 'N:1{k>end} N:2{k1 ssk k>end}'],
+    ['Rnd 1: K to last 3 sts of N1, k2tog, k1, k to end.', 'k>N:1-3 k2tog k1 k>end'],
+    ['Rnd 1: K the first 9 stitches of the first needle onto the third needle, k to end.', 'on N:3 k9 on own k>end'],
+    ['Rnd 1: With the same needle pick up and k 14 sts (this is the 1st needle again).', 'on N:same pu14 N:same = 1']
+  ])('%s', (text, told) => {
+    expect(clean(text)).toEqual([`Rnd 1: ${told}`]);
+  });
+
+  test.each([
+    ['Rep rnd 1 until 8 sts rem on each needle.', 'until N:each 8'],
+    ['Rep rnd 1 until 4 stitches are left on the front needle.', 'until N:front 4'],
+    ['Rep rnd 1 until there are 14 stitches on the left needle and 14 on the right needle.', 'until N:left 14']
+  ])('%s', (text, told) => {
+    expect(clean(`Rnd 1: k.\n${text}`).at(-1)).toBe(`repeat 1 ${told}`);
+  });
+});
+
 describe('prose', () => {
   test.each([
     'The instep waits from here.',
     'These 2 rnds form rib.',
     'Weave in the ends, closing any small hole beside the thumb.',
     'Change to dpns when sts no longer fit comfortably.',
-    'Rnd now begins at centre of heel.',
     'Caution: markers are small; keep them away from babies.',
     'Join CC.'
   ])('%s', (text) => {

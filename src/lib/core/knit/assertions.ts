@@ -1,12 +1,15 @@
 /** Compares printed counts with what was knitted. */
 
 import type { Row } from '../model/fabric.ts';
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Assertion } from '../model/pattern.ts';
 import type { Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Context } from './context.ts';
 import { sectionRun, type Run } from './run.ts';
 import { sameName } from './targets.ts';
+import { countOn, toldSegments } from './told-needles.ts';
+import type { Tube } from './tube.ts';
 
 /** What there is to compare with. */
 export interface Knitted {
@@ -35,6 +38,7 @@ export class Counts {
 
   /** Checks one printed count; a mismatch is reported unless it only repeats the difference reported before. */
   check(assertion: Assertion, knitted: Knitted): void {
+    if (assertion.kind === 'on-needles') return;
     const comparison = compare(assertion, knitted, this.context.size);
     if (!comparison) return;
     const difference = comparison.found - comparison.expected;
@@ -51,9 +55,30 @@ export class Counts {
     this.wrongParts = row;
     return !told && difference !== this.lastDifference;
   }
+
+  /** Checks a number printed for one needle, or for each of several. */
+  checkNeedles(assertion: Extract<Assertion, { kind: 'on-needles' }>, tube: Tube): void {
+    const expected = forSize(assertion.count, this.context.size);
+    const found = stitchesOn(assertion.needles, tube, this.context).find((stitches) => stitches !== expected);
+    if (expected === null || found === undefined) return;
+    this.context.report('count-mismatch', assertion.span, { expected, found, about: 'stitches on a needle' });
+  }
 }
 
-function compare(assertion: Assertion, knitted: Knitted, size: number): Comparison | null {
+/** Stitches on each of some told needles; those that the text has not told of are left out. */
+export function stitchesOn(needles: NeedleRefs, tube: Tube, context: Context): number[] {
+  if (needles === 'each') return (toldSegments(tube) ?? []).map(({ stitches }) => stitches);
+  return needles.flatMap((ref) => {
+    const needle = context.needles.find(ref);
+    return needle === null ? [] : [countOn(tube, needle)];
+  });
+}
+
+function compare(
+  assertion: Exclude<Assertion, { kind: 'on-needles' }>,
+  knitted: Knitted,
+  size: number
+): Comparison | null {
   if (assertion.kind === 'loads') return compareLoads(assertion.loads, knitted, size);
   const expected = forSize(assertion.count, size);
   if (expected === null) return null;

@@ -6,6 +6,7 @@ import type { Operation } from '../model/operation.ts';
 import { operationNamed } from '../model/operations.ts';
 import type { Held } from '../model/fabric.ts';
 import type { Span } from '../model/span.ts';
+import { Needles } from './needles.ts';
 import { knitDiagnostic, type Facts, type KnitCode } from './messages.ts';
 
 /** Thrown when a limit of the program is met; caught by `knitPattern`, which ends the fabric there. */
@@ -16,6 +17,12 @@ export class Context {
   readonly diagnostics: Diagnostic[] = [];
   readonly held: Held[] = [];
   readonly locks = new Map<number, string>();
+  /** The needles that the text speaks of. */
+  readonly needles = new Needles();
+  /** Identities of the stitches that the last row made or worked. */
+  lastRow: ReadonlySet<number> = new Set();
+  /** Identities of the stitches of the run that was worked flat last. */
+  flatRun: ReadonlySet<number> = new Set();
   /** "Leg, Rnd 3": for messages. */
   where = '';
   private ids = 0;

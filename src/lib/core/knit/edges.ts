@@ -5,7 +5,7 @@ import type { Instruction } from '../model/pattern.ts';
 import { sectionAt } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Stitch } from '../model/stitch.ts';
-import type { Outcome, Performance } from './perform.ts';
+import type { Outcome, Performance } from './work.ts';
 import type { RowWork } from './row-work.ts';
 
 type Of<Kind extends Instruction['kind']> = Extract<Instruction, { kind: Kind }>;

@@ -3,13 +3,24 @@
 import { BOR, type Marker, type Ring, type SectionRun } from '../model/ring.ts';
 import type { Stitch } from '../model/stitch.ts';
 
+/** A needle that the text speaks of. */
+export type NeedleId = number;
+
+/** A stitch, its position in the ring before the row, and the needle that the text has put it on (`null`: on none). */
+export interface StitchItem {
+  readonly kind: 'stitch';
+  readonly stitch: Stitch;
+  readonly at: number;
+  readonly needle: NeedleId | null;
+}
+
 /**
  * One thing met while going round. `bor`: the beginning of round, exactly one in a tube. `edge`: a section begins here and
  * lasts to the next edge (`null`: no section). `turn`: the gap that a turn left. `limit`: the first or last end, in ring order,
  * of the run of a flat stage.
  */
 export type Item =
-  | { readonly kind: 'stitch'; readonly stitch: Stitch; readonly at: number }
+  | StitchItem
   | { readonly kind: 'marker'; readonly name: string }
   | { readonly kind: 'edge'; readonly name: string | null }
   | { readonly kind: 'turn' }

@@ -6,8 +6,10 @@ import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
 import type { Context } from './context.ts';
 import { countStitches, type Locks } from './items.ts';
-import { performAll, workTimes, type Outcome, type Performance } from './perform.ts';
+import { performAll } from './perform.ts';
 import { RowWork } from './row-work.ts';
+import { runOf } from './run.ts';
+import { workTimes, type Outcome, type Performance } from './work.ts';
 import { borHand, handGap, ringOf, withItems, type Tube } from './tube.ts';
 
 /** A row to be knitted, apart from the tube. */
@@ -45,7 +47,26 @@ export function knitRow(tube: Tube, task: RowTask, context: Context): KnittedRow
   const startGap = work.gap();
   const outcome = performAll(performance, task.body);
   completeRow(performance, task, outcome);
-  return { ...finish(start, task, { work, startGap, locks: context.locks }), outcome };
+  noteNeedle(work, context);
+  const finished = finish(start, task, { work, startGap, locks: context.locks });
+  if (task.shape === 'flat') context.flatRun = stitchesOfRun(finished.tube);
+  return { ...finished, outcome };
+}
+
+function stitchesOfRun(tube: Tube): ReadonlySet<number> {
+  const run = runOf(tube);
+  const { stitches } = ringOf(tube);
+  if (!run) return new Set();
+  return new Set(
+    stitches.flatMap(({ id }, at) => (wrap(at - run.from, stitches.length) < run.to - run.from ? [id] : []))
+  );
+}
+
+// Where the text tells of needles, the next row may go on with "the same needle".
+function noteNeedle(work: RowWork, context: Context): void {
+  if (work.last === null) return;
+  context.needles.last = work.last;
+  context.lastRow = new Set(work.done.flatMap((item) => (item.kind === 'stitch' ? [item.stitch.id] : [])));
 }
 
 function movesBor(body: readonly Instruction[]): boolean {

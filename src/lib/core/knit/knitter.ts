@@ -1,19 +1,24 @@
 /** Knits the statements of one stage after another. Holds what one statement hands on to the next. */
 
-import type { Row, Stage, StatedLoads } from '../model/fabric.ts';
+import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
+import type { NeedleRefs } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
-import type { Assertion, Instruction, Pattern, RowText, Side, StageText } from '../model/pattern.ts';
+import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
 import { everySize, forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
+import type { Bench, ToldLoads } from './arrange.ts';
 import { Counts } from './assertions.ts';
 import { LimitReached, standard, type Context } from './context.ts';
+import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
 import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
-import { findRun, handAtRun, hasTurn, isFlat, runOf, sideOf, wholeOf } from './run.ts';
-import { handGap, ringOf, withoutRun, withRun, type Tube } from './tube.ts';
+import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
+import { StatedLayouts } from './stated-layouts.ts';
+import { changesRing, hasNeedleWords, takesNeedle, withoutNeedles } from './told-needles.ts';
+import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
 export interface ToldRow {
@@ -27,10 +32,20 @@ export interface StageInWork {
   readonly flat: boolean;
   readonly entry: Ring;
   readonly rows: Row[];
-  readonly stated: StatedLoads[];
+  readonly stated: StatedLayout[];
+  /** Whether the text under the heading speaks of needles. */
+  readonly needleWords: boolean;
   readonly notes: string[];
   /** Whether the next heading starts flat work, so that the last round here may stop where that begins. */
   readonly flatNext: boolean;
+}
+
+/** A row to be knitted, and the text it was told in (`null` for a plain row that is not written out). */
+interface RowToKnit {
+  readonly label: string;
+  readonly span: Span;
+  readonly body: readonly Instruction[];
+  readonly text: RowText | null;
 }
 
 /** Knits one pattern in one size. Mutable, and never leaves `knit/`. */
@@ -50,7 +65,8 @@ export class Knitter {
   along: Along | null = null;
   /** What the row before left to be done at the beginning of the next. */
   private due: readonly Instruction[] = [];
-  private previousSide: Side | null = null;
+  private readonly flat: FlatWork;
+  private readonly layouts: StatedLayouts;
   private readonly counts: Counts;
 
   constructor(
@@ -58,7 +74,10 @@ export class Knitter {
     readonly pattern: Pattern,
     private readonly lineOf: (offset: number) => number
   ) {
+    const place = { get: () => this.tube!, set: (tube: Tube) => (this.tube = tube) };
     this.counts = new Counts(context);
+    this.flat = new FlatWork(context, place);
+    this.layouts = new StatedLayouts(context, place);
     this.stage = this.open(pattern.stages[0]!, null);
   }
 
@@ -69,7 +88,8 @@ export class Knitter {
 
   private open(text: StageText, next: StageText | null): StageInWork {
     const flatNext = next !== null && isFlat(next);
-    return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], notes: [], flatNext };
+    const needleWords = hasNeedleWords(text.statements);
+    return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], needleWords, notes: [], flatNext };
   }
 
   /** Begins a stage: finds the run of a flat one, or leaves the run of the one before. */
@@ -77,29 +97,29 @@ export class Knitter {
     this.stage = this.open(text, next);
     this.context.where = text.name;
     this.numbered.clear();
+    this.context.needles.marked = null;
     if (!this.tube) return;
+    this.noteLayout(null);
     if (!this.stage.flat) {
       this.tube = withoutRun(this.tube);
-      this.previousSide = null;
-      return;
+      return this.flat.leave();
     }
-    this.openRun();
+    if (runOf(this.tube) || !this.stage.needleWords) this.openRun();
   }
 
-  // A run carried over from the flat stage before goes on where that one stopped; another run starts afresh.
   private openRun(): void {
-    if (!this.tube) return;
-    const carried = runOf(this.tube);
-    const isStrip = !this.joined && !carried && this.stage.text.over === null;
-    const run = isStrip ? wholeOf(this.tube) : findRun(this.stage.text, this.tube, this.context.size);
-    if (carried && sameRun(carried, run)) return;
-    this.previousSide = null;
-    this.tube = withRun(this.tube, run.from, run.to);
+    this.flat.open(this.stage.text, { needleWords: this.stage.needleWords, strip: !this.joined });
+  }
+
+  /** Flat work goes over these needles from here on. */
+  workFlat(needles: NeedleRefs, span: Span): void {
+    this.flat.openOver(needles, span);
   }
 
   /** Knits one told row, checks its printed counts and remembers it. */
   work(told: ToldRow, options: { readonly remember: boolean }): void {
     const { text, number } = told;
+    if (isBareTurn(text.body)) return;
     const label = labelOf(text, number);
     this.context.where = `${this.stage.text.name}, ${label}`;
     this.knit({ label, span: text.span, body: text.body, text });
@@ -116,24 +136,21 @@ export class Knitter {
     this.knit({ label, span, body, text: null });
   }
 
-  private knit(what: {
-    readonly label: string;
-    readonly span: Span;
-    readonly body: readonly Instruction[];
-    readonly text: RowText | null;
-  }): void {
+  private knit(what: RowToKnit): void {
     if (!this.ready(what.span)) return;
-    if (this.stage.flat && !runOf(this.tube!)) this.openRun();
+    const isStep = this.stage.flat && !runOf(this.tube!) && isStepBefore(what.text);
+    if (this.stage.flat && !runOf(this.tube!) && !isStep) this.openRun();
     const body = [...this.due, ...(this.along?.next(what.body) ?? what.body)];
     this.due = dueAfter(what.body);
-    const task = this.task(this.tube!, { ...what, body }); // may move the yarn to where the row can start
+    const task = isStep ? this.stepTask({ ...what, body }) : this.task({ ...what, body }); // may move the yarn to where the row can start
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
       total: this.printedTotal(what.text)
     });
-    this.tube = after;
+    this.tube = !this.stage.needleWords && changesRing(what.body) ? withoutNeedles(after) : after;
     if (row.shape === 'round') this.joined = true;
     this.stage.rows.push(row);
+    this.noteLayout(row);
     this.rowsWorked += 1;
     this.guardLimits(row, what.span);
   }
@@ -160,63 +177,70 @@ export class Knitter {
     }
   }
 
-  private task(
-    tube: Tube,
-    what: {
-      readonly label: string;
-      readonly span: Span;
-      readonly body: readonly Instruction[];
-      readonly text: RowText | null;
-    }
-  ): RowTask {
+  private task(what: RowToKnit): RowTask {
     const { label, span, body, text } = what;
     const base = { label, span, body, line: this.lineOf(span.from), extraTimes: 0 as const };
     if (!this.stage.flat) {
-      return {
-        ...base,
-        shape: 'round',
-        side: 'RS',
-        run: { from: 0, to: 0 },
-        mayStopShort: this.mayStopShort(text, tube)
-      };
+      this.beginRound(text);
+      const mayStopShort = this.mayStopShort(text);
+      return { ...base, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort };
     }
-    const run = runOf(tube) ?? { from: 0, to: this.ring().stitches.length };
-    return { ...base, shape: 'flat', side: this.takeSide(text, { tube, run, span }), run, mayStopShort: false };
+    const run = this.flat.runFor(body);
+    return {
+      ...base,
+      shape: 'flat',
+      side: this.flat.takeSide(text, { run, span, fresh: !this.joined && this.rowsWorked === 0 }),
+      run,
+      mayStopShort: false
+    };
+  }
+
+  // A numbered round that starts elsewhere is the first of those that begin there.
+  private beginRound(text: RowText | null): void {
+    const tube = this.tube!;
+    if (text?.numbers.kind === 'numbers' && handGap(tube) !== 0) this.tube = withBorAt(tube, tube.hand);
+  }
+
+  // A step that arranges the needles before flat work begins: a partial round.
+  private stepTask(what: RowToKnit): RowTask {
+    const line = this.lineOf(what.span.from);
+    return { ...what, line, extraTimes: 0, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort: true };
   }
 
   // An unnumbered row may be part of a round: after a flat stage, before one, or where the text calls it a row.
-  private mayStopShort(text: RowText | null, tube: Tube): boolean {
+  private mayStopShort(text: RowText | null): boolean {
     if (text === null || text.numbers.kind !== 'next' || hasTurn(text.body)) return false;
-    return this.stage.flatNext || handGap(tube) !== 0 || /^row/iu.test(text.noun);
-  }
-
-  private takeSide(
-    text: RowText | null,
-    at: { readonly tube: Tube; readonly run: { readonly from: number; readonly to: number }; readonly span: Span }
-  ): Side {
-    const { side, fits } = sideOf(text ?? PLAIN, { tube: at.tube, run: at.run, previous: this.previousSide });
-    if (!fits) {
-      // A strip that was just cast on may begin with either side.
-      const isFresh = !this.joined && this.rowsWorked === 0;
-      if (!isFresh) this.context.report('wrong-side', at.span, { about: side === 'RS' ? 'right-side' : 'wrong-side' });
-      this.tube = handAtRun(at.tube, at.run, side);
-    }
-    this.previousSide = side;
-    return side;
+    return this.stage.flatNext || handGap(this.tube!) !== 0 || /^row/iu.test(text.noun);
   }
 
   /** Checks a printed count against the ring now. */
   check(assertion: Assertion): void {
     const run = this.stage.flat && this.tube ? runOf(this.tube) : null;
-    const knitted = { ring: this.ring(), row: this.stage.rows.at(-1) ?? null, run, rows: this.stage.rows.length };
+    const knitted = { ring: this.ring(), row: this.stage.rows.at(-1) ?? null, run, rows: this.rowsOfStage() };
     this.counts.check(assertion, knitted);
-    if (assertion.kind === 'loads') this.state(assertion.loads, assertion.span);
+    if (assertion.kind === 'on-needles' && this.tube) this.counts.checkNeedles(assertion, this.tube);
+    if (assertion.kind === 'loads' && this.ring().stitches.length > 0) this.layouts.check(this.stage, assertion);
   }
 
-  /** Keeps a layout that the text states. */
-  state(loads: Extract<Assertion, { kind: 'loads' }>['loads'], span: Span): void {
-    const numbers = loads.map((load) => forSize(load, this.context.size) ?? 0);
-    this.stage.stated.push({ row: this.stage.rows.length, loads: numbers, span });
+  // Steps before the rows of a flat stage are none of its rows.
+  private rowsOfStage(): number {
+    const { rows, flat } = this.stage;
+    return flat ? rows.filter(({ shape }) => shape === 'flat').length : rows.length;
+  }
+
+  /** Lays the stitches on the needles as the text states it. */
+  state(told: ToldLoads): void {
+    this.layouts.state(this.stage, told, false);
+  }
+
+  /** The stitches as they lie now, to be arranged. */
+  bench(): Bench {
+    return this.layouts.bench();
+  }
+
+  /** Keeps the told layout where it does not follow from the one before. `row`: the row just worked. */
+  noteLayout(row: Row | null): void {
+    this.layouts.note(this.stage, row);
   }
 
   /** Ends the stage. */
@@ -234,26 +258,13 @@ export class Knitter {
       start,
       exit: this.ring(),
       rows: [...rows],
-      run: shape === 'flat' ? rows[0]!.run : { from: 0, to: start.stitches.length },
+      run: rows.find((row) => row.shape === 'flat')?.run ?? { from: 0, to: start.stitches.length },
       held: [...this.context.held],
       stated,
       notes
     };
   }
 }
-
-const PLAIN: RowText = {
-  kind: 'row',
-  noun: 'Row',
-  numbering: 'noun',
-  numbers: { kind: 'next' },
-  name: null,
-  side: null,
-  sizes: null,
-  body: [],
-  assertions: [],
-  span: { from: 0, to: 0 }
-};
 
 // "Turn, make a double stitch": the stitch that was worked last is pulled up as the first of the next row.
 function dueAfter(body: readonly Instruction[]): Instruction[] {
@@ -262,6 +273,8 @@ function dueAfter(body: readonly Instruction[]): Instruction[] {
   return [{ kind: 'work', operation: standard('DS'), count: everySize(1), span: turn.span }];
 }
 
-function sameRun(left: { from: number; to: number }, right: { from: number; to: number }): boolean {
-  return left.from === right.from && left.to === right.to;
+// "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.
+function isStepBefore(text: RowText | null): boolean {
+  if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
+  return takesNeedle(text.body) && !hasTurn(text.body);
 }

@@ -2,7 +2,7 @@
 
 import type { Instruction } from '../model/pattern.ts';
 import { BOR } from '../model/ring.ts';
-import type { Outcome, Performance } from './perform.ts';
+import type { Outcome, Performance } from './work.ts';
 import type { RowWork } from './row-work.ts';
 import { sameName } from './targets.ts';
 
@@ -39,31 +39,33 @@ function place(at: Performance, instruction: MarkerInstruction): Outcome {
   return 'worked';
 }
 
-// The round begins here from now on: the old beginning, wherever it is, goes.
-function placeBor(work: RowWork): Outcome {
+/** The round begins here from now on: the old beginning, wherever it is, goes. */
+export function placeBor(work: RowWork, options: { readonly marker: boolean } = { marker: true }): Outcome {
   const drop = (items: { kind: string; name?: string | null }[]) => {
     const index = items.findIndex((item) => item.kind === 'bor');
     if (index >= 0) items.splice(index, 1);
     return index;
   };
-  dropMarker(work, BOR);
+  const hung = dropMarker(work, BOR);
   drop(work.done);
   const ahead = drop(work.ahead);
   if (ahead >= 0 && ahead < work.next) work.next -= 1;
   work.limit = work.ahead.length;
-  work.done.push({ kind: 'bor' }, { kind: 'marker', name: BOR });
+  work.done.push({ kind: 'bor' });
+  if (hung || options.marker) work.done.push({ kind: 'marker', name: BOR });
   return 'worked';
 }
 
 // A marker of the same name that still hangs somewhere is the same piece of metal.
-function dropMarker(work: RowWork, name: string): void {
+function dropMarker(work: RowWork, name: string): boolean {
   const isIt = (item: { kind: string; name?: string | null }) => item.kind === 'marker' && item.name === name;
   const done = work.done.findIndex(isIt);
   if (done >= 0) work.done.splice(done, 1);
   const ahead = work.ahead.findIndex(isIt);
-  if (ahead < work.next) return;
+  if (ahead < work.next) return done >= 0;
   work.ahead.splice(ahead, 1);
   if (ahead < work.limit) work.limit -= 1;
+  return true;
 }
 
 // Index of the marker in the present gap; -1 when it was passed already, or for the BOR at the end of the round; null when

@@ -57,6 +57,11 @@ export const KNIT_MESSAGES = {
     message: (f) => `${f.where}: there is no section called "${f.about ?? ''}" here.`,
     remedy: 'Name it in a line like "Sections: instep 32, heel 32."'
   },
+  'needle-missing': {
+    severity: 'error',
+    message: (f) => `${f.where}: the text speaks of the ${f.about ?? 'needle'}, but no stitches have been put on it.`,
+    remedy: 'Say how the stitches are divided, "N1: 16 sts, N2: 16 sts …", or name sections instead of needles.'
+  },
   'sections-do-not-add-up': {
     severity: 'error',
     message: (f) => `${f.where}: the sections add up to ${f.expected} stitches, but there are ${f.found}.`,

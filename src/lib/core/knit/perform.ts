@@ -1,34 +1,50 @@
 /** Performs the instructions of one row on the stitches ahead. */
 
 import type { Extent, Instruction, Target } from '../model/pattern.ts';
-import type { Operation } from '../model/operation.ts';
 import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
-import { standard, type Context } from './context.ts';
-import { performMarker, performLock } from './markers.ts';
 import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
+import { performMarker, performLock } from './markers.ts';
+import { arrangeInRow, needleTasks, stretchOf, takeNeedle } from './over-needles.ts';
 import type { RowWork } from './row-work.ts';
 import { performShape } from './shaping.ts';
-import { reach, sectionAhead } from './targets.ts';
+import { sectionAhead } from './targets.ts';
 import { takesOf } from './takes.ts';
-
-/** How a row of instructions ended. `stopped`: a mistake was reported and the rest of the row was given up. */
-export type Outcome = 'worked' | 'turned' | 'stopped';
-
-/** One row being performed. */
-export interface Performance {
-  readonly work: RowWork;
-  readonly context: Context;
-  /** Whether the row may work on past the BOR: it moves the BOR, or does not begin there. */
-  readonly mayPassBor: boolean;
-  /** For "7 times" after an asterisk: how many times are added to the number. */
-  readonly extraTimes: 0 | 1;
-}
+import { distance, intoOne, performEvenly, workTimes, workTo, type Outcome, type Performance } from './work.ts';
 
 /** Performs instructions in order; stops at a turn and at the first mistake, which is reported. */
 export function performAll(at: Performance, body: readonly Instruction[]): Outcome {
-  for (const instruction of body) {
-    const outcome = perform(at, instruction);
+  for (let index = 0; index < body.length; index += 1) {
+    goOnBeyondBor(at);
+    const together = body.slice(index).findIndex((part) => part.kind !== 'over-needles');
+    const needles = together < 0 ? body.length - index : together;
+    const outcome =
+      needles > 1 ? performNeedles(at, body.slice(index, index + needles) as OverNeedles[]) : perform(at, body[index]!);
+    if (needles > 1) index += needles - 1;
+    if (outcome !== 'worked') return outcome;
+  }
+  return 'worked';
+}
+
+// A partial round that has passed the BOR may go on to where it began.
+function goOnBeyondBor({ work, mayPassBor }: Performance): void {
+  if (mayPassBor && work.next > work.limit) work.limit = work.ahead.length;
+}
+
+type OverNeedles = Extract<Instruction, { kind: 'over-needles' }>;
+
+// "1st and 3rd needles: … 2nd and 4th needles: …" are worked in the order of the needles.
+function performNeedles(at: Performance, told: readonly OverNeedles[]): Outcome {
+  const tasks = needleTasks(at, told);
+  if (tasks.length === 0) return 'stopped';
+  for (const { needle, body, span } of tasks) {
+    const stretch = stretchOf(at.work, needle);
+    if (!stretch) continue;
+    workTimes(at, null, { count: at.work.room(stretch.from), span });
+    at.work.home = needle;
+    const outcome = within(at, { body, span }, stretchOf(at.work, needle)!.to);
+    at.work.home = null;
+    at.work.receiving = null;
     if (outcome !== 'worked') return outcome;
   }
   return 'worked';
@@ -56,6 +72,8 @@ function perform(at: Performance, instruction: Instruction): Outcome {
       return performShape(at, instruction);
     case 'over':
       return performOver(at, instruction);
+    case 'over-needles':
+      return performNeedles(at, [instruction]);
     case 'turn':
       return turn(at, instruction.mark);
     default:
@@ -65,7 +83,10 @@ function perform(at: Performance, instruction: Instruction): Outcome {
 
 type Hanging = Exclude<
   Instruction,
-  { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'turn' }
+  {
+    kind:
+      'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' | 'turn';
+  }
 >;
 
 function performHanging(at: Performance, instruction: Hanging): Outcome {
@@ -82,57 +103,15 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
       return bindOff(at, instruction);
     case 'hold':
       return hold(at, instruction);
+    case 'take-needle':
+      takeNeedle(at, instruction.needle, instruction.span);
+      return 'worked';
     case 'waste-yarn':
       return 'worked'; // the stitches go back and are worked again by what follows
+    default:
+      arrangeInRow(at, instruction);
+      return 'worked';
   }
-}
-
-/** Works an operation (or the stitches as they present themselves, `null`) so many times. */
-export function workTimes(
-  at: Performance,
-  operation: Operation | null,
-  what: { readonly count: number; readonly span: Span }
-): Outcome {
-  const takes = operation?.takes ?? 1;
-  for (let times = 0; times < what.count; times += 1) {
-    if (!enough(at, takes)) return tooLong(at, takes * (what.count - times), what.span);
-    at.context.countStep();
-    at.work.perform(operation ?? asPresented(at.work), what.span);
-  }
-  return 'worked';
-}
-
-function enough(at: Performance, takes: number): boolean {
-  if (takes === 0) return true;
-  const { work } = at;
-  return work.room() >= takes || (at.mayPassBor && work.room(work.ahead.length) >= takes);
-}
-
-function tooLong(at: Performance, needs: number, span: Span): Outcome {
-  const { work } = at;
-  const total = work.taken + work.room();
-  at.context.report('row-too-long', span, { expected: work.taken + needs, found: total });
-  return 'stopped';
-}
-
-/** Knit or purl, so that the next stitch goes on showing the face it shows. */
-function asPresented(work: RowWork): Operation {
-  const shows = work.peek()?.face ?? 'knit';
-  return standard((shows === 'knit') === (work.side === 'RS') ? 'k' : 'p');
-}
-
-function workTo(at: Performance, instruction: Extract<Instruction, { kind: 'work-to' }>): Outcome {
-  const count = distance(at, instruction.target, instruction.span);
-  if (count === null) return 'stopped';
-  const takes = Math.max(instruction.operation?.takes ?? 1, 1);
-  return workTimes(at, instruction.operation, { count: Math.floor(count / takes), span: instruction.span });
-}
-
-function distance(at: Performance, target: Target, span: Span): number | null {
-  const found = reach(at.work, target, at.context.size);
-  if (found.kind === 'stitches') return found.count;
-  at.context.report(`${found.what}-missing`, span, { about: found.name });
-  return null;
 }
 
 function performGroup(at: Performance, group: Extract<Instruction, { kind: 'group' }>): Outcome {
@@ -198,37 +177,6 @@ function noteRepeat(
   at.work.repeats.push({ from, to: from + done.taken, unit });
 }
 
-function intoOne(instruction: Extract<Instruction, { kind: 'into-one' }>): Operation {
-  const operations = instruction.body.flatMap((part) =>
-    part.kind === 'work' ? new Array<Operation>(forSize(part.count, 0) ?? 1).fill(part.operation) : []
-  );
-  const faces = operations.flatMap((operation) => operation.faces);
-  const name = `(${operations.map((operation) => `${operation.name}${operation.takes === 1 ? '1' : ''}`).join(', ')}) in 1`;
-  return {
-    name,
-    words: `${operations.map((operation) => operation.words).join(', ')}, all in the next stitch`,
-    family: 'increase',
-    takes: 1,
-    makes: faces.length,
-    faces,
-    leans: 'none',
-    crosses: false
-  };
-}
-
-function performEvenly(at: Performance, instruction: Extract<Instruction, { kind: 'evenly' }>): Outcome {
-  const { operation, span } = instruction;
-  const count = forSize(instruction.count, at.context.size) ?? 0;
-  const plain = at.work.room() - count * operation.takes;
-  if (plain < 0) return tooLong(at, count * operation.takes, span);
-  for (let place = 0; place < count; place += 1) {
-    const stretch = Math.floor(((place + 1) * plain) / count) - Math.floor((place * plain) / count);
-    workTimes(at, null, { count: stretch, span });
-    workTimes(at, operation, { count: 1, span });
-  }
-  return 'worked';
-}
-
 // "Instep: …" works over one section; what lies before it is worked as it presents itself.
 function performOver(at: Performance, instruction: Extract<Instruction, { kind: 'over' }>): Outcome {
   const { work, context } = at;
@@ -241,7 +189,11 @@ function performOver(at: Performance, instruction: Extract<Instruction, { kind: 
   return within(at, instruction, section.to);
 }
 
-function within(at: Performance, instruction: Extract<Instruction, { kind: 'over' }>, to: number): Outcome {
+function within(
+  at: Performance,
+  instruction: { readonly body: readonly Instruction[]; readonly span: Span },
+  to: number
+): Outcome {
   const { work, context } = at;
   const outer = work.ahead.length - work.limit;
   work.limit = to;

@@ -3,6 +3,7 @@
 import type { Instruction, RowReference, Statement } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
 import { standard } from './context.ts';
+import { stitchesOn } from './assertions.ts';
 import type { Knitter, ToldRow } from './knitter.ts';
 import { sectionRun } from './run.ts';
 
@@ -77,7 +78,7 @@ interface Until {
 function untilCount(knitter: Knitter, what: Until): void {
   const goal = forSize(what.goal.count, knitter.context.size);
   if (goal === null) return;
-  const measure = () => counted(knitter, what.goal.of);
+  const measure = () => counted(knitter, what.goal);
   const falling = measure() > goal;
   const beyond = () => (falling ? measure() < goal : measure() > goal);
   while (measure() !== goal) {
@@ -100,8 +101,11 @@ function workUntil(knitter: Knitter, what: Until, reached: () => boolean): void 
   }
 }
 
-function counted(knitter: Knitter, part: string | null): number {
+// "On each needle" is measured where most are left, so that all come down to the number.
+function counted(knitter: Knitter, { of, on }: Until['goal']): number {
   const ring = knitter.ring();
-  const run = part === null ? null : sectionRun(ring, part);
+  const onNeedles = on && knitter.tube ? stitchesOn(on, knitter.tube, knitter.context) : [];
+  if (onNeedles.length > 0) return Math.max(...onNeedles);
+  const run = of === null ? null : sectionRun(ring, of);
   return run ? run.to - run.from : ring.stitches.length;
 }

@@ -6,10 +6,8 @@ import { faceOnRightSide, type Side } from '../model/pattern.ts';
 import type { Ring } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
 import type { Stitch } from '../model/stitch.ts';
-import type { Item } from './items.ts';
+import type { Item, NeedleId, StitchItem } from './items.ts';
 import { ringOf, type Tube } from './tube.ts';
-
-type StitchItem = Extract<Item, { kind: 'stitch' }>;
 
 /** A step before the positions of the ring after the row are known: `first` is its first made stitch in ring order. */
 interface Draft extends Omit<Step, 'at'> {
@@ -41,6 +39,14 @@ export class RowWork {
   /** Stitches of `ahead` that the row took, by the position before the row. */
   taken = 0;
   turned = false;
+  /** The told needle that takes the stitches; `null`: each stays on its own. */
+  receiving: NeedleId | null = null;
+  /** The told needle that is being worked; a stitch made between two others belongs to it. */
+  home: NeedleId | null = null;
+  /** The told needle that took the last stitch. */
+  last: NeedleId | null = null;
+  /** Whether the row is worked back and forth over a run. */
+  readonly flat: boolean;
   /** The ring before the row. */
   readonly before: Ring;
   private nextId: () => number;
@@ -54,6 +60,7 @@ export class RowWork {
     const forward = [...items.slice(hand), ...items.slice(0, hand)];
     this.ahead = side === 'RS' ? forward : forward.reverse();
     this.nextId = options.nextId;
+    this.flat = options.flat;
     this.before = ringOf(tube);
     const end = this.ahead.findIndex((item) => item.kind === (options.flat ? 'limit' : 'bor'));
     this.limit = end < 0 ? this.ahead.length : end;
@@ -122,11 +129,36 @@ export class RowWork {
     made: readonly Stitch[]
   ): void {
     const previous = this.lastDone();
-    for (const stitch of made) this.done.push({ kind: 'stitch', stitch, at: -1 });
+    const needle = this.needleFor(taken);
+    for (const stitch of made) this.done.push({ kind: 'stitch', stitch, at: -1, needle });
+    if (made.length > 0) this.last = needle;
     this.taken += taken.length;
     const { operation, from, span } = what;
     const first = (this.side === 'RS' ? made[0] : made.at(-1)) ?? null;
     this.drafts.push({ operation, from, span, takes: taken.length, makes: made.length, first, previous });
+  }
+
+  // A decrease over a break stays on the earlier needle; what is made in a gap belongs to the needle that is being worked.
+  private needleFor(taken: readonly StitchItem[]): NeedleId | null {
+    if (this.receiving !== null) return this.receiving;
+    const earliest = this.side === 'RS' ? taken[0] : taken.at(-1);
+    if (earliest) return earliest.needle;
+    return this.home ?? this.nextNeedle() ?? this.last;
+  }
+
+  private nextNeedle(): NeedleId | null {
+    const index = this.find((item) => item.kind === 'stitch');
+    const next = this.ahead[index];
+    return next?.kind === 'stitch' ? next.needle : null;
+  }
+
+  /** Puts stitches on a told needle, done or not. */
+  put(stitches: ReadonlySet<StitchItem>, needle: NeedleId): void {
+    for (const list of [this.ahead, this.done]) {
+      list.forEach((item, index) => {
+        if (item.kind === 'stitch' && stitches.has(item)) list[index] = { ...item, needle };
+      });
+    }
   }
 
   /** Passes section edges that no marker holds, before something is made in their gap: it belongs to the later section. */

@@ -1,10 +1,14 @@
 /** Flat stages: whether a stage is worked flat, over which run of the ring, and which side faces. */
 
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Instruction, RowText, Side, StageText, Statement } from '../model/pattern.ts';
 import { wrap, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
+import type { Context } from './context.ts';
+import type { NeedleId } from './items.ts';
 import { sameName } from './targets.ts';
 import { takesOf } from './takes.ts';
+import { countOn, takesNeedle, toldSegments } from './told-needles.ts';
 import { handGap, ringOf, type Tube } from './tube.ts';
 
 /** A run of the ring, in gaps; `to` may pass the end of the ring when the run lies across the BOR. */
@@ -19,13 +23,19 @@ export function isFlat(stage: StageText): boolean {
 }
 
 function isFlatStatement(statement: Statement): boolean {
+  if (statement.kind === 'arrange') return statement.actions.some(({ kind }) => kind === 'work-flat');
   if (statement.kind !== 'row') return false;
   return statement.side === 'WS' || hasTurn(statement.body);
 }
 
 /** Whether a row ends with a turn. */
 export function hasTurn(body: readonly Instruction[]): boolean {
-  return body.some((part) => part.kind === 'turn' || (part.kind === 'group' && hasTurn(part.body)));
+  return body.some((part) => part.kind === 'turn' || ('body' in part && hasTurn(part.body)));
+}
+
+/** "Turn." alone: the row before has ended, and the next one begins where the yarn hangs. */
+export function isBareTurn(body: readonly Instruction[]): boolean {
+  return body.length === 1 && body[0]!.kind === 'turn' && body[0]!.mark === 'none';
 }
 
 /** The run that the tube already carries from the flat stage before, or `null`. */
@@ -46,7 +56,8 @@ export function runOf(tube: Tube): Run | null {
  * The run that a flat stage is worked over: what its heading names, the run of the flat stage before, the section whose
  * name stands in the heading, or as many stitches as its first row works before it turns.
  */
-export function findRun(stage: StageText, tube: Tube, size: number): Run {
+export function findRun(stage: StageText, tube: Tube, context: Context): Run {
+  const { size } = context;
   const ring = ringOf(tube);
   const carried = runOf(tube);
   const gap = handGap(tube);
@@ -54,8 +65,20 @@ export function findRun(stage: StageText, tube: Tube, size: number): Run {
   if (named) return named;
   const count = stage.over?.count ? forSize(stage.over.count, size) : null;
   if (count !== null && count > 0) return fromHand(ring, gap, { count, carried });
-  if (carried) return carried;
-  return headingSection(ring, stage) ?? firstTurn(stage, { ring, gap, size });
+  return carried ?? impliedRun(stage, { ring, gap, tube, context });
+}
+
+// The run that the needles, the heading or the rows imply.
+function impliedRun(stage: StageText, place: Place): Run {
+  const { ring, tube, context } = place;
+  const marked = context.needles.marked;
+  return (
+    (startsWithTurn(stage) && toldSegments(tube) ? firstTurn(stage, place) : null) ??
+    (marked === null ? null : needleRun(tube, marked)) ??
+    headingSection(ring, stage) ??
+    headingNeedle(stage, tube, context) ??
+    firstTurn(stage, place)
+  );
 }
 
 // A count is told from where the yarn hangs; a run that ends there and has this length is the same run, met from its end.
@@ -85,24 +108,81 @@ function headingSection(ring: Ring, stage: StageText): Run | null {
   return section ? sectionRun(ring, section.name) : null;
 }
 
-function firstTurn(stage: StageText, at: { readonly ring: Ring; readonly gap: number; readonly size: number }): Run {
-  const row = stage.statements.find((statement): statement is RowText => statement.kind === 'row');
+/** "K the first 14 stitches of the first needle, turn": the run is made by the rows that follow. */
+export function startsWithTurn(stage: StageText): boolean {
+  const row = firstRow(stage);
+  return row?.numbers.kind === 'next' && hasTurn(row.body);
+}
+
+// The first row behind the steps that only arrange the needles.
+function firstRow(stage: StageText): RowText | undefined {
+  const rows = stage.statements.filter((statement): statement is RowText => statement.kind === 'row');
+  return rows.find(({ body }) => !isBareTurn(body) && (hasTurn(body) || !takesNeedle(body))) ?? rows[0];
+}
+
+interface Place {
+  readonly ring: Ring;
+  readonly gap: number;
+  readonly tube: Tube;
+  readonly context: Context;
+}
+
+function firstTurn(stage: StageText, at: Place): Run {
+  const row = firstRow(stage);
   const all = at.ring.stitches.length;
-  const turn = row ? row.body.findIndex((part) => part.kind === 'turn') : -1;
-  const takes = row && turn >= 0 ? takesOf(row.body.slice(0, turn), at.size) : null;
+  const takes = row ? takesBeforeTurn(row.body, at) : null;
   return { from: at.gap, to: at.gap + Math.min(takes ?? all, all) };
+}
+
+// "1st needle: k to end, turn" works the stitches of that needle.
+function takesBeforeTurn(body: readonly Instruction[], at: Place): number | null {
+  const turn = body.findIndex((part) => hasTurn([part]));
+  if (turn < 0) return null;
+  const last = body[turn]!;
+  const before = takesOf(body.slice(0, turn), at.context.size);
+  if (before === null || last.kind !== 'over-needles' || last.needles === 'each') return before;
+  const inner = takesBeforeTurn(last.body, at);
+  const needle = at.context.needles.find(last.needles[0]!);
+  return before + (inner ?? (needle === null ? 0 : countOn(at.tube, needle)));
+}
+
+/** The run of the stitches on a told needle. */
+function needleRun(tube: Tube, needle: NeedleId): Run | null {
+  const segment = toldSegments(tube)?.find((candidate) => candidate.needle === needle);
+  return segment ? { from: segment.from, to: segment.from + segment.stitches } : null;
+}
+
+/** The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart. */
+export function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
+  const segments = [...(toldSegments(tube) ?? [])].sort((left, right) => left.from - right.from);
+  const ids =
+    needles === 'each' ? segments.map(({ needle }) => needle) : needles.map((ref) => context.needles.find(ref));
+  const isIn = (index: number) => ids.includes(segments[wrap(index, segments.length)]?.needle ?? null);
+  const first = segments.findIndex((_, index) => isIn(index) && !isIn(index - 1));
+  if (ids.includes(null) || segments.length === 0) return null;
+  const { from } = segments[Math.max(first, 0)]!;
+  return { from, to: from + segments.reduce((sum, one, index) => (isIn(index) ? sum + one.stitches : sum), 0) };
+}
+
+function headingNeedle(stage: StageText, tube: Tube, context: Context): Run | null {
+  for (const name of stage.name.toLowerCase().split(/[^a-z]+/u)) {
+    const needle = name === '' ? null : context.needles.find({ kind: 'named', name });
+    const run = needle === null ? null : needleRun(tube, needle);
+    if (run) return run;
+  }
+  return null;
 }
 
 /** Which side a row works, and whether the yarn hangs where such a row can start. */
 export function sideOf(
-  text: RowText,
+  told: Side | null,
   at: { readonly tube: Tube; readonly run: Run; readonly previous: Side | null }
 ): { readonly side: Side; readonly fits: boolean } {
   const stitches = Math.max(ringOf(at.tube).stitches.length, 1);
   const gap = handGap(at.tube);
   const [atStart, atEnd] = [gap === wrap(at.run.from, stitches), gap === wrap(at.run.to, stitches)];
   const due: Side = at.previous ? (at.previous === 'RS' ? 'WS' : 'RS') : atEnd && !atStart ? 'WS' : 'RS';
-  const side = text.side ?? due;
+  const side = told ?? due;
   if (at.previous && side === due) return { side, fits: true };
   const fits = side === 'RS' ? atStart : atEnd || (at.previous !== null && side === due);
   return { side, fits };

@@ -5,7 +5,7 @@ import { operationNamed } from '../model/operations.ts';
 import type { Instruction, Side } from '../model/pattern.ts';
 import { BOR } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
-import { workTimes, type Outcome, type Performance } from './perform.ts';
+import { workTimes, type Outcome, type Performance } from './work.ts';
 import type { RowWork } from './row-work.ts';
 import { sameName } from './targets.ts';
 

@@ -5,6 +5,7 @@ import { BOR } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Stitch } from '../model/stitch.ts';
 import { MOST_STITCHES } from '../model/limits.ts';
+import { arrange } from './arrange.ts';
 import { LimitReached, standard } from './context.ts';
 import type { Item } from './items.ts';
 import type { Knitter } from './knitter.ts';
@@ -58,8 +59,18 @@ function knitOther(knitter: Knitter, statement: Other): void {
       return resume(knitter, statement);
     case 'close':
       return close(knitter, statement);
+    default:
+      return tell(knitter, statement);
+  }
+}
+
+// What is said between the rows.
+function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | 'prose'> | Untold): void {
+  switch (statement.kind) {
     case 'layout':
-      return knitter.state(statement.loads, statement.span);
+      return layOutAsTold(knitter, statement);
+    case 'arrange':
+      return arrangeAll(knitter, statement);
     case 'check':
       return knitter.check(statement.assertion);
     case 'prose':
@@ -84,6 +95,27 @@ function knitUntold(knitter: Knitter, statement: Untold): void {
     case 'even-until':
       return workEvenUntil(knitter, statement);
   }
+}
+
+function arrangeAll(knitter: Knitter, { actions, span }: Of<'arrange'>): void {
+  if (knitter.ring().stitches.length === 0) return knitter.context.report('nothing-on-needles', span);
+  for (const action of actions) {
+    if (action.kind === 'work-flat') knitter.workFlat(action.needles, action.span);
+    else arrange(knitter.bench(), action);
+  }
+  knitter.noteLayout(null);
+}
+
+function layOutAsTold(knitter: Knitter, { loads, names, span }: Of<'layout'>): void {
+  const { context } = knitter;
+  const numbers = loads.map((load) => (load ? forSize(load, context.size) : null));
+  const total = numbers.reduce<number>((sum, load) => sum + (load ?? 0), 0);
+  const found = knitter.ring().stitches.length;
+  if (found === 0) return context.report('nothing-on-needles', span);
+  if (!numbers.includes(null) && total !== found) {
+    context.report('count-mismatch', span, { expected: total, found, about: 'stitches on the needles' });
+  }
+  knitter.state({ loads: numbers, names });
 }
 
 function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {

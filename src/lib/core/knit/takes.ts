@@ -28,9 +28,20 @@ function takesOfOne(instruction: Instruction, size: number): number | null {
     case 'group':
       return takesOfGroup(instruction, size);
     default:
-      return DEPENDING.has(instruction.kind) ? null : 0;
+      return DEPENDS.has(instruction.kind) ? null : 0;
   }
 }
+
+/** Instructions whose stitches depend on where the hands are. */
+const DEPENDS = new Set<Instruction['kind']>([
+  'work-to',
+  'evenly',
+  'shape',
+  'over',
+  'over-needles',
+  'bind-off',
+  'hold'
+]);
 
 function takesOfGroup(group: Extract<Instruction, { kind: 'group' }>, size: number): number | null {
   if (group.extent.kind === 'to') return null;

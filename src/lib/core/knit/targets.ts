@@ -2,17 +2,27 @@
 
 import type { Target } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
+import type { Context } from './context.ts';
+import { stretchOf } from './over-needles.ts';
 import type { Item } from './items.ts';
 import type { RowWork } from './row-work.ts';
 import { sectionRun } from './run.ts';
 
+/** A row in work, and what is known of its needles. */
+export interface Hands {
+  readonly work: RowWork;
+  readonly context: Context;
+}
+
 /** A target as a distance, or the name of what is missing. */
 export type Reach =
   | { readonly kind: 'stitches'; readonly count: number }
-  | { readonly kind: 'missing'; readonly what: 'marker' | 'gap' | 'section'; readonly name: string };
+  | { readonly kind: 'missing'; readonly what: 'marker' | 'gap' | 'section' | 'needle'; readonly name: string };
 
 /** The number of stitches from the present place to a target; never negative. */
-export function reach(work: RowWork, target: Target, size: number): Reach {
+export function reach(at: Hands, target: Target): Reach {
+  const { work } = at;
+  const { size } = at.context;
   switch (target.kind) {
     case 'end':
       return stitches(work.room());
@@ -21,18 +31,20 @@ export function reach(work: RowWork, target: Target, size: number): Reach {
     case 'last':
       return stitches(work.room() - (forSize(target.count, size) ?? 0));
     default:
-      return reachPlace(work, target, size);
+      return reachPlace(at, target);
   }
 }
 
-function reachPlace(work: RowWork, target: Exclude<Target, { kind: 'end' | 'next' | 'last' }>, size: number): Reach {
+function reachPlace(at: Hands, target: Exclude<Target, { kind: 'end' | 'next' | 'last' }>): Reach {
   switch (target.kind) {
     case 'section':
-      return reachSectionEnd(work, target.name);
+      return reachSectionEnd(at, target);
+    case 'needle':
+      return reachNeedleEnd(at, target);
     case 'centre':
-      return reachCentre(work, target.name);
+      return reachCentre(at.work, target.name);
     default:
-      return reachItemBefore(work, target, forSize(target.before, size) ?? 0);
+      return reachItemBefore(at.work, target, forSize(target.before, at.context.size) ?? 0);
   }
 }
 
@@ -76,9 +88,50 @@ function reachCentre(work: RowWork, name: string): Reach {
   return index >= 0 ? stitches(work.room(index)) : { kind: 'missing', what: 'section', name };
 }
 
-function reachSectionEnd(work: RowWork, name: string): Reach {
-  const section = sectionAhead(work, name);
-  return section ? stitches(work.room(section.to)) : { kind: 'missing', what: 'section', name };
+// A part that no line has named: a needle of that name, the run in work, or as many stitches as the text says.
+function reachSectionEnd({ work, context }: Hands, target: Extract<Target, { kind: 'section' }>): Reach {
+  const { name } = target;
+  const section =
+    sectionAhead(work, name) ?? needleAhead({ work, context }, name) ?? partAhead({ work, context }, name);
+  if (section) return stitches(work.room(section.to));
+  if (work.flat) return stitches(work.room());
+  const count = target.count ? forSize(target.count, context.size) : null;
+  if (count !== null) return stitches(Math.min(count, work.room(work.ahead.length)));
+  return { kind: 'missing', what: 'section', name };
+}
+
+function needleAhead({ work, context }: Hands, name: string): { readonly from: number; readonly to: number } | null {
+  const needle = context.needles.find({ kind: 'named', name });
+  return needle === null ? null : stretchOf(work, needle);
+}
+
+// The heel is what was worked flat last, the instep what was not.
+function partAhead({ work, context }: Hands, name: string): { readonly from: number; readonly to: number } | null {
+  const wasFlat = /^(?:heel|flap|sole)s?$/u.test(name);
+  if (context.flatRun.size === 0 || !(wasFlat || /^(?:instep|front|top|foot)s?$/u.test(name))) return null;
+  const isIn = (item: Item) => item.kind === 'stitch' && context.flatRun.has(item.stitch.id) === wasFlat;
+  const from = work.find(isIn);
+  if (from < 0) return null;
+  let to = from;
+  for (let index = from; index < work.ahead.length; index += 1) {
+    const item = work.ahead[index]!;
+    if (item.kind !== 'stitch') continue;
+    if (!isIn(item)) break;
+    to = index + 1;
+  }
+  return { from, to };
+}
+
+// Without a name the needle of the next stitch is meant; where the text tells of no needles, the end of the stretch.
+function reachNeedleEnd({ work, context }: Hands, target: Extract<Target, { kind: 'needle' }>): Reach {
+  const before = forSize(target.before, context.size) ?? 0;
+  const first = work.ahead[work.find((item) => item.kind === 'stitch')];
+  const own = first?.kind === 'stitch' ? first.needle : null;
+  const needle = target.needle ? context.needles.find(target.needle) : own;
+  if (needle === null && target.needle === null) return stitches(work.room() - before);
+  const stretch = needle === null ? null : stretchOf(work, needle);
+  const name = target.needle?.kind === 'named' ? target.needle.name : '';
+  return stretch ? stitches(work.room(stretch.to) - before) : { kind: 'missing', what: 'needle', name };
 }
 
 /** Where a section lies among the items ahead: from its first stitch to just after its last; `null` when it is not ahead. */

@@ -18,7 +18,7 @@ export interface Tube {
 /** A tube with these stitches, the yarn at the BOR. */
 export function tubeOf(stitches: readonly Stitch[], number: number): Tube {
   const items: Item[] = [{ kind: 'bor' }];
-  stitches.forEach((stitch, at) => items.push({ kind: 'stitch', stitch, at }));
+  stitches.forEach((stitch, at) => items.push({ kind: 'stitch', stitch, at, needle: null }));
   return { number, items, hand: 1, locks: new Map() };
 }
 
@@ -33,6 +33,19 @@ export function ringOf(tube: Tube): Ring {
 
 // A tube never changes, and every row asks for its ring several times.
 const RINGS = new WeakMap<Tube, Ring>();
+
+/** The tube with the BOR before the item with this index; a marker of the BOR moves along. */
+export function withBorAt(tube: Tube, index: number): Tube {
+  const isBor = (item: Item) => item.kind === 'bor' || (item.kind === 'marker' && item.name === BOR);
+  const kept = tube.items.map((item, place) => ({ item, place })).filter(({ item }) => !isBor(item));
+  const moved: Item[] = tube.items.filter(isBor);
+  const at = kept.findIndex(({ place }) => place >= index);
+  const before = at < 0 ? kept.length : at;
+  const hand = kept.filter(({ place }) => place < tube.hand).length;
+  const items = [...kept.slice(0, before), ...kept.slice(before)].map(({ item }) => item);
+  items.splice(before, 0, ...moved);
+  return withItems(tube, items, hand >= before ? hand + moved.length : hand);
+}
 
 /** The gap where the yarn hangs, 0 to the number of stitches - 1 (0 when it hangs at the very end). */
 export function handGap(tube: Tube): number {

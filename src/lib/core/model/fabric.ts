@@ -64,12 +64,14 @@ export interface Held {
   readonly ring: Ring;
 }
 
-/** A layout that the pattern itself states, as stitches per needle. */
-export interface StatedLoads {
+/** A layout that the pattern itself states, where it does not follow from the one before. */
+export interface StatedLayout {
   /** Index of the row it is stated before; the number of rows when it holds at the end of the stage. */
   readonly row: number;
-  readonly loads: readonly number[];
-  readonly span: Span;
+  /** Breaks in the ring before that row, in ring order. */
+  readonly breaks: readonly number[];
+  /** What the text calls the needles, in the order of the breaks; "" for one without a name. */
+  readonly names: readonly string[];
 }
 
 /** The part of a fabric under one heading. */
@@ -93,7 +95,7 @@ export interface Stage {
   /** For a flat stage, the run of `start` that is worked; the whole ring in a round stage. */
   readonly run: { readonly from: number; readonly to: number };
   readonly held: readonly Held[];
-  readonly stated: readonly StatedLoads[];
+  readonly stated: readonly StatedLayout[];
   /** Prose kept with the stage. */
   readonly notes: readonly string[];
 }

@@ -1,6 +1,7 @@
 /** A pattern as it was read: stages of statements, with a place in the text for each. No stitch has been knitted yet. */
 
 import type { Diagnostic } from './diagnostic.ts';
+import type { Arrangement, NeedleRef, NeedleRefs } from './needle-words.ts';
 import type { Operation } from './operation.ts';
 import type { Sized } from './sized.ts';
 import type { Span } from './span.ts';
@@ -38,8 +39,10 @@ export type Target =
   | { readonly kind: 'double-stitch'; readonly before: Sized<number> }
   /** The middle of a named section. */
   | { readonly kind: 'centre'; readonly name: string }
-  /** The end of a named section. */
-  | { readonly kind: 'section'; readonly name: string };
+  /** The end of a named section; `count`: how many stitches the text gives it, for a text that has not named it before. */
+  | { readonly kind: 'section'; readonly name: string; readonly count: Sized<number> | null }
+  /** `before` stitches before the end of a needle; `needle` null means the one that is being worked. */
+  | { readonly kind: 'needle'; readonly needle: NeedleRef | null; readonly before: Sized<number> };
 
 /** How often a group is worked. */
 export type Extent =
@@ -99,7 +102,17 @@ export type Instruction =
   /** Turns and leaves the rest of the row unworked. `mark`: how the turning stitch is secured. */
   | { readonly kind: 'turn'; readonly mark: 'none' | 'wrap' | 'double'; readonly span: Span }
   /** Works a body over one named section only: "Instep: …". */
-  | { readonly kind: 'over'; readonly section: string; readonly body: readonly Instruction[]; readonly span: Span };
+  | { readonly kind: 'over'; readonly section: string; readonly body: readonly Instruction[]; readonly span: Span }
+  /** Works a body over each of some needles: "1st and 3rd needles: …". */
+  | {
+      readonly kind: 'over-needles';
+      readonly needles: NeedleRefs;
+      readonly body: readonly Instruction[];
+      readonly span: Span;
+    }
+  /** From here on the stitches go on to this needle: "with an empty needle …"; `null` ends that. */
+  | { readonly kind: 'take-needle'; readonly needle: NeedleRef | null; readonly span: Span }
+  | Arrangement;
 
 /** A count printed in the text; checked against what was knitted, never obeyed. */
 export type Assertion =
@@ -114,8 +127,15 @@ export type Assertion =
       readonly span: Span;
     }
   | { readonly kind: 'rows'; readonly count: Sized<number>; readonly span: Span }
-  /** Stitches on each needle, in ring order from the BOR. */
-  | { readonly kind: 'loads'; readonly loads: readonly Sized<number>[]; readonly span: Span };
+  /** Stitches on each needle, in ring order from the BOR. `names`: how the text calls them; `null` when it only lists them. */
+  | {
+      readonly kind: 'loads';
+      readonly loads: readonly Sized<number>[];
+      readonly names: readonly string[] | null;
+      readonly span: Span;
+    }
+  /** Stitches on one needle, or on each of several. */
+  | { readonly kind: 'on-needles'; readonly needles: NeedleRefs; readonly count: Sized<number>; readonly span: Span };
 
 /** Which rows a line of instructions is for. */
 export type RowNumbers =
@@ -155,8 +175,13 @@ export type RowReference =
 export type RowExtent =
   /** `more`: after the first time; `total`: counting it; `unclear`: the printed count decides. */
   | { readonly kind: 'times'; readonly count: Sized<number>; readonly meaning: 'more' | 'total' | 'unclear' }
-  /** Until the ring (or one section) has `count` stitches. */
-  | { readonly kind: 'until'; readonly count: Sized<number>; readonly of: string | null }
+  /** Until the ring (or one section, or each of some needles) has `count` stitches. */
+  | {
+      readonly kind: 'until';
+      readonly count: Sized<number>;
+      readonly of: string | null;
+      readonly on: NeedleRefs | null;
+    }
   /** For this many rows in all; the last repeat may be cut short. */
   | { readonly kind: 'rows'; readonly count: Sized<number> };
 
@@ -238,8 +263,18 @@ export type Statement =
       readonly count: Sized<number> | null;
       readonly span: Span;
     }
-  /** States a layout: stitches per needle in ring order from the BOR. */
-  | { readonly kind: 'layout'; readonly loads: readonly Sized<number>[]; readonly span: Span }
+  /**
+   * States a layout: stitches per needle in ring order from the BOR, and how the text calls the needles (`null`: by number).
+   * A single load of `null` for each needle: "divide evenly over 4 needles".
+   */
+  | {
+      readonly kind: 'layout';
+      readonly loads: readonly (Sized<number> | null)[];
+      readonly names: readonly string[] | null;
+      readonly span: Span;
+    }
+  /** Stitches change needles, or needles change names, between two rows. */
+  | { readonly kind: 'arrange'; readonly actions: readonly Arrangement[]; readonly span: Span }
   | { readonly kind: 'check'; readonly assertion: Assertion; readonly span: Span }
   /** Prose without an instruction; kept and marked so that nothing is dropped in silence. */
   | { readonly kind: 'prose'; readonly text: string; readonly span: Span };

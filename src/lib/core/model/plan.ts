@@ -1,6 +1,6 @@
 /** A pattern laid out on one set-up in one size: the chosen layout of every stage, the others, and what each pays. */
 
-import type { Fabric, Stage } from './fabric.ts';
+import type { Fabric, Stage, StatedLayout } from './fabric.ts';
 import type { Reason } from './judgement.ts';
 import type { Layout } from './layout.ts';
 import type { Settings } from './settings.ts';
@@ -39,6 +39,8 @@ export interface StagePlan {
   readonly chosen: Judged | null;
   /** Where the chosen layout comes from. */
   readonly origin: 'best' | 'stated' | 'tried';
+  /** Layouts that the pattern states for later rows of the stage, and that are in use. */
+  readonly relaid: readonly StatedLayout[];
   readonly distribution: Distribution;
   /** Loads after the last row, N1 first. */
   readonly endLoads: readonly number[];

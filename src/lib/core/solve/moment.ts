@@ -5,8 +5,8 @@ import type { HeldStitch, HungMarker, Moment, NeedleMoment, NeedleState, Piece }
 import type { Hands, Plan, StagePlan } from '../model/plan.ts';
 import { BOR, sectionAt, wrap, type Ring } from '../model/ring.ts';
 import type { StitchId } from '../model/stitch.ts';
-import { afterPasses } from './hands.ts';
-import { breaksByRow, loadsBetween, needleAt, passesOf } from './passes.ts';
+import { afterPasses, afterRow } from './hands.ts';
+import { breaksAfter, breaksByRow, loadsBetween, needleAt, passesOf } from './passes.ts';
 
 /** Which moment: the start of pass `pass` of row `row` of a stage; `row` equal to the number of rows is the end of it. */
 export interface MomentAt {
@@ -36,9 +36,10 @@ export function momentAt(plan: Plan, at: MomentAt): Moment | null {
     throw new RangeError(`momentAt() got stage ${at.stage}, row ${at.row} of a plan of ${plan.stages.length} stages`);
   }
   if (!stagePlan.chosen) return null;
-  const breaks = breaksByRow(stagePlan.stage, stagePlan.chosen.layout);
+  const breaks = breaksByRow(stagePlan.stage, stagePlan.chosen.layout, stagePlan.relaid);
   const row = stagePlan.stage.rows[at.row] ?? null;
-  const place = { plan, stagePlan, at, row, breaks: breaks[at.row]!, next: breaks[at.row + 1] ?? breaks[at.row]! };
+  const here = breaks[at.row]!;
+  const place = { plan, stagePlan, at, row, breaks: here, next: row ? breaksAfter(row, here) : here };
   return buildMoment(place, handsAt(plan, stagePlan, { breaks, at }));
 }
 
@@ -58,7 +59,7 @@ function handsAt(
 ): Hands {
   let hands = stagePlan.letters;
   stagePlan.stage.rows.slice(0, where.at.row).forEach((row, index) => {
-    hands = afterPasses(plan.setup, hands, passesOf(row, where.breaks[index]!));
+    hands = afterRow(plan.setup, hands, { row, breaks: where.breaks[index]!, next: where.breaks[index + 1]! });
   });
   const row = stagePlan.stage.rows[where.at.row];
   if (!row) return hands;
@@ -236,8 +237,8 @@ function* rowsBefore(place: Place): Generator<Row> {
 
 /** Number of passes of a row of a stage plan; 0 when the stage has no layout. */
 export function passCount(stagePlan: StagePlan, row: number): number {
-  const { stage, chosen } = stagePlan;
+  const { stage, chosen, relaid } = stagePlan;
   const at = stage.rows[row];
   if (!chosen || !at) return 0;
-  return passesOf(at, breaksByRow(stage, chosen.layout)[row]!).length;
+  return passesOf(at, breaksByRow(stage, chosen.layout, relaid)[row]!).length;
 }

@@ -1,6 +1,6 @@
 /** A layout followed through the rows of a stage, and the passes of each row over its needles. */
 
-import type { Row, Stage } from '../model/fabric.ts';
+import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
 import { followGaps } from '../model/follow.ts';
 import type { Layout } from '../model/layout.ts';
 import { wrap } from '../model/ring.ts';
@@ -8,15 +8,26 @@ import { wrap } from '../model/ring.ts';
 /**
  * Breaks of every row: entry `r` holds for the ring before row `r`, the last entry for the exit ring. Needle `i` begins
  * at the break with index `i`; the order of the needles never changes, though a moved BOR may turn the numbers round.
+ * `relaid`: layouts that hold from their row on instead of what follows from the rows before; their numbers begin at the BOR.
  */
-export function breaksByRow(stage: Stage, layout: Layout): readonly (readonly number[])[] {
+export function breaksByRow(
+  stage: Stage,
+  layout: Layout,
+  relaid: readonly StatedLayout[] = []
+): readonly (readonly number[])[] {
   const result: (readonly number[])[] = [layout.breaks];
-  for (const row of stage.rows) {
-    const path = followGaps(row);
-    const after = row.after.stitches.length;
-    result.push(result.at(-1)!.map((gap) => wrap(path.to[gap] ?? 0, after)));
-  }
+  stage.rows.forEach((row, index) => {
+    const followed = breaksAfter(row, result.at(-1)!);
+    const told = relaid.find((stated) => stated.row === index + 1);
+    result.push(told ? told.breaks : followed);
+  });
   return result;
+}
+
+/** Breaks of the ring after a row, in the order of the needles. */
+export function breaksAfter(row: Row, breaks: readonly number[]): number[] {
+  const path = followGaps(row);
+  return breaks.map((gap) => wrap(path.to[gap] ?? 0, row.after.stitches.length));
 }
 
 /** Stitches on each needle, in the order of the needles, for breaks in a ring of so many stitches. */

@@ -1,14 +1,14 @@
 /** Lays a whole pattern out on one set-up: a layout for every stage, and the letters as they move on. */
 
-import type { Fabric, Stage } from '../model/fabric.ts';
-import { layoutFromLoads, type Layout } from '../model/layout.ts';
+import type { Fabric, Stage, StatedLayout } from '../model/fabric.ts';
+import type { Layout } from '../model/layout.ts';
 import type { Hands, Judged, Plan, StagePlan } from '../model/plan.ts';
 import type { Settings } from '../model/settings.ts';
 import type { Setup } from '../model/setup.ts';
 import { distribute } from './distribute.ts';
-import { afterPasses, firstHands, withHolders } from './hands.ts';
+import { afterRow, firstHands, withHolders } from './hands.ts';
 import { judgeLayout } from './judge.ts';
-import { breaksByRow, loadsBetween, passesOf } from './passes.ts';
+import { breaksByRow, loadsBetween } from './passes.ts';
 
 /** Layouts that the knitter tries instead of the best one: index of the stage → layout. */
 export type Tried = ReadonlyMap<number, Layout>;
@@ -59,14 +59,16 @@ function planStage(
   const wanted = wantedLayout(stage, request, at.index);
   const best = distribution.kind === 'solved' ? distribution.best[0]! : null;
   const chosen = wanted ? judgeLayout(stage, wanted.layout, { setup, settings }) : best;
+  const relaid = relaidIn(stage, request, at.index);
   const letters = lettersFor(setup, at.hands, chosen);
   return {
     stage,
     chosen,
     origin: wanted?.origin ?? 'best',
+    relaid,
     distribution,
     letters,
-    ...endOf(stage, setup, { chosen, letters })
+    ...endOf(stage, setup, { chosen, relaid, letters })
   };
 }
 
@@ -77,11 +79,18 @@ function wantedLayout(
 ): { readonly layout: Layout; readonly origin: 'tried' | 'stated' } | null {
   const tried = request.tried.get(index);
   if (tried) return { layout: tried, origin: 'tried' };
-  const stated = stage.stated.find((loads) => loads.row === 0);
-  if (!stated || stated.loads.length > request.setup.holds || stated.loads.length < 2) return null;
-  const total = stated.loads.reduce((sum, load) => sum + load, 0);
-  if (total !== stage.start.stitches.length || stated.loads.includes(0)) return null;
-  return { layout: layoutFromLoads(stated.loads), origin: 'stated' };
+  const stated = stage.stated.find((layout) => layout.row === 0 && fits(layout, request.setup));
+  return stated ? { layout: { breaks: stated.breaks }, origin: 'stated' } : null;
+}
+
+// Layouts of later rows; what the knitter tries goes its own way.
+function relaidIn(stage: Stage, request: PlanRequest, index: number): readonly StatedLayout[] {
+  if (request.tried.has(index)) return [];
+  return stage.stated.filter((layout) => layout.row > 0 && fits(layout, request.setup));
+}
+
+function fits(layout: StatedLayout, setup: Setup): boolean {
+  return layout.breaks.length >= 2 && layout.breaks.length <= setup.holds;
 }
 
 function lettersFor(setup: Setup, hands: Hands | null, chosen: Judged | null): Hands {
@@ -93,13 +102,13 @@ function lettersFor(setup: Setup, hands: Hands | null, chosen: Judged | null): H
 function endOf(
   stage: Stage,
   setup: Setup,
-  start: { readonly chosen: Judged | null; readonly letters: Hands }
+  start: { readonly chosen: Judged | null; readonly relaid: readonly StatedLayout[]; readonly letters: Hands }
 ): Pick<StagePlan, 'endLoads' | 'endBreaks' | 'endLetters'> {
   if (!start.chosen) return { endLoads: [], endBreaks: [], endLetters: start.letters };
-  const breaks = breaksByRow(stage, start.chosen.layout);
+  const breaks = breaksByRow(stage, start.chosen.layout, start.relaid);
   const endBreaks = breaks.at(-1)!;
   const endLetters = stage.rows.reduce(
-    (hands, row, index) => afterPasses(setup, hands, passesOf(row, breaks[index]!)),
+    (hands, row, index) => afterRow(setup, hands, { row, breaks: breaks[index]!, next: breaks[index + 1]! }),
     start.letters
   );
   return { endLoads: loadsBetween(endBreaks, stage.exit.stitches.length), endBreaks, endLetters };

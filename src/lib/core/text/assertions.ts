@@ -5,6 +5,7 @@ import type { Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readLoads } from './layouts.ts';
+import { readNeedles } from './needle-names.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const FEWER = new Set(["dec'd", 'decd', 'decreased', 'dec', 'decs']);
@@ -77,11 +78,25 @@ function readOne(at: Cursor): Assertion[] | null {
   const first = at.at;
   const loads = at.attempt(() => {
     const read = readLoads(at);
-    return read && at.atStop ? read : null;
+    return read && (at.atStop || at.text(-1) === '.') ? read : null;
   });
-  if (loads) return [{ kind: 'loads', loads, span: at.span(first) }];
-  const assertion = at.attempt(readChange) ?? at.attempt(readRows) ?? at.attempt(readPart);
+  if (loads) return [{ kind: 'loads', ...loads, span: at.span(first) }];
+  const assertion = at.attempt(readOnNeedles) ?? at.attempt(readChange) ?? at.attempt(readRows) ?? at.attempt(readPart);
   return assertion ? [assertion] : null;
+}
+
+// "12 sts on each needle", "13 of them on the third needle", "15 heel sts on the heel needle".
+function readOnNeedles(at: Cursor): Assertion | null {
+  const first = at.at;
+  const count = readCount(at);
+  if (!count) return null;
+  at.skip('of', 'them', 'heel', 'instep', ...STITCH_WORDS);
+  at.phrase(...TAILS.filter((tail) => !tail.startsWith('on')));
+  const on = at.skip('on', 'per');
+  const needles = readNeedles(at);
+  return needles && (on || needles === 'each') && endsHere(at)
+    ? { kind: 'on-needles', needles, count, span: at.span(first) }
+    : null;
 }
 
 // "(4 sts dec'd)", "2 sts inc'd", "1 st decreased", "(2 dec)".

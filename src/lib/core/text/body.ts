@@ -8,8 +8,9 @@ import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
-import { readNewNeedle } from './needle-names.ts';
-import { readPrefix } from './prefixes.ts';
+import { readNamingNote } from './arrangements.ts';
+import { readReceiver } from './needle-names.ts';
+import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
 import type { Token } from './tokens.ts';
 import { isRemark, nearestName, startsInstruction } from './wording.ts';
@@ -33,7 +34,7 @@ export interface BodyOptions {
 }
 
 /** Words between clauses that say nothing. */
-const LINKS = ['then', 'and', '&', 'now', 'also', 'next', 'end', 'ending', 'ends', 'with', 'finally'];
+const LINKS = ['then', 'and', '&', 'now', 'also', 'next', 'end', 'ending', 'ends', 'finally'];
 
 /** Clauses that say how the stitches are worked and change none. */
 const MANNERS = [
@@ -59,7 +60,7 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   let sentence = mark(at, body);
   while (!at.done) {
     at.separators();
-    if (at.done || (at.at > first && startsOther(at, options))) break;
+    if (at.done || (at.at > first && (startsOther(at, options) || isTurned(at, body)))) break;
     if (at.atSentence) sentence = mark(at, body);
     if (!readClause(at, { body, options, sentence })) break;
   }
@@ -69,8 +70,19 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
 
 // Another statement may begin at a sentence; a label also behind a semicolon.
 function startsOther(at: Cursor, options: BodyOptions): boolean {
+  if (options.place === 'free' && at.atSentence && startsNeedle(at)) return true;
   if (at.atSentence) return options.isOther(at);
   return options.place !== 'inner' && at.peek(-1)?.text === ';' && at.looksLike(readLabel);
+}
+
+// Without a label each sentence about another needle is a step of its own.
+function startsNeedle(at: Cursor): boolean {
+  return startsNeedlePrefix(at) || at.looksLike(readReceiver);
+}
+
+// A turn ends the row; the next sentence is another one.
+function isTurned(at: Cursor, { instructions }: Body): boolean {
+  return at.atSentence && instructions.at(-1)?.kind === 'turn';
 }
 
 /** What had been read when a sentence began. */
@@ -94,6 +106,8 @@ interface ClauseTask {
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
+  const name = readNamingNote(at);
+  if (name) return body.instructions.push(name) > 0;
   if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
@@ -111,7 +125,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
 function endsWell(at: Cursor): boolean {
   return (
     at.atStop ||
-    at.text(-1) === '.' ||
+    /^[.,;]$/u.test(at.text(-1)) ||
     startsInstruction(at) ||
     LINKS.includes(at.text()) ||
     at.looksLike(readAssertions) ||
@@ -125,9 +139,9 @@ function readLinked(at: Cursor): readonly Instruction[] | null {
   return (
     readInstruction(at, nested) ??
     at.attempt(() => {
-      if (!readNewNeedle(at) && !at.skip(...LINKS)) return null;
+      if (!at.skip(...LINKS) && at.text() !== 'with') return null;
       at.phrase('last rep with', 'last rep');
-      readNewNeedle(at);
+      if (!at.looksLike(readReceiver)) at.take('with');
       return at.atStop ? [] : readInstruction(at, nested);
     })
   );

@@ -1,13 +1,16 @@
-/** Stitches per needle as the text states them: 20-24-20; N1: 24 sts, N2: 24 sts; 16 sts on each of 4 needles. */
+/** Stitches per needle as the text states them: 20-24-20; N1: 24 sts, N2: 24 sts; 16 sts on each of 4 needles; evenly over 3. */
 
 import type { Statement } from '../model/pattern.ts';
 import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-import { readNeedleNumber } from './needle-names.ts';
+import { NEEDLE_WORDS, readNeedleName, readNeedles } from './needle-names.ts';
 
-/** Stitches per needle in ring order, one entry per needle. */
-export type Loads = readonly Sized<number>[];
+/** Stitches per needle in ring order, and how the text calls the needles (`null`: it only lists them). */
+export interface Loads {
+  readonly loads: readonly Sized<number>[];
+  readonly names: readonly string[] | null;
+}
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 
@@ -17,8 +20,13 @@ const MOST_NEEDLES = 12;
 /** Reads stated loads in any form; remembers how many needles there are. */
 export function readLoads(at: Cursor): Loads | null {
   const loads =
-    at.attempt(readDashed) ?? at.attempt(readNamedFirst) ?? at.attempt(readCountFirst) ?? at.attempt(readEach);
-  if (loads) at.scope.needles = loads.length;
+    at.attempt(readDashed) ??
+    at.attempt(readNamedFirst) ??
+    at.attempt(readCountFirst) ??
+    at.attempt(readGrouped) ??
+    at.attempt(readHowMany) ??
+    at.attempt(readEach);
+  if (loads) at.scope.needles = loads.loads.length;
   return loads;
 }
 
@@ -33,49 +41,142 @@ function readDashed(at: Cursor): Loads | null {
     loads.push(everySize(load.value ?? 0));
   } while (at.take(sign));
   const enough = loads.length > 2 || (loads.length === 2 && at.peek()?.kind === 'close');
-  return enough && loads.length <= MOST_NEEDLES ? loads : null;
+  return enough && loads.length <= MOST_NEEDLES ? { loads, names: null } : null;
 }
 
-// "N1: 24 sts, N2: 24 sts, N3: 20 sts".
+interface NeedleLoad {
+  readonly needle: string;
+  readonly count: Sized<number>;
+}
+
+// "N1: 24 sts, N2: 24 sts, N3: 20 sts", "Left needle 22 (20), front needle 28 (26), right needle 22 (20)".
 function readNamedFirst(at: Cursor): Loads | null {
   return readList(at, () => {
-    const needle = readNeedleNumber(at);
+    const needle = readNeedleName(at);
     if (needle === null) return null;
-    at.skip(':', '-', '=', 'has', 'holds');
+    skipSideNote(at);
+    at.skip(':', '-', '=', 'has', 'holds', 'with', 'carries');
     const count = readCount(at);
     at.skip(...STITCH_WORDS);
+    skipSideNote(at);
     return count ? { needle, count } : null;
   });
 }
 
-// "24 on the first needle, 24 on the second and 20 on the third".
+// "24 on the first needle, 24 on the second and 20 on the third", "8 left, 28 front, 8 right".
 function readCountFirst(at: Cursor): Loads | null {
   return readList(at, () => {
     const count = readCount(at);
     at.skip(...STITCH_WORDS);
-    if (!count || !at.take('on', 'onto')) return null;
-    const needle = readNeedleNumber(at, { bare: true });
+    if (!count) return null;
+    const on = at.take('on', 'onto') ?? at.attempt(() => (at.phrase('on to') ? at.peek(-1) : null));
+    const needle = on ? readNeedleName(at, { bare: true }) : readBareRole(at);
+    skipSideNote(at);
     return needle === null ? null : { needle, count };
   });
 }
 
-interface NeedleLoad {
-  readonly needle: number;
-  readonly count: Sized<number>;
+function readBareRole(at: Cursor): string | null {
+  return at.take('left', 'right', 'front', 'back')?.text ?? null;
+}
+
+// "(the old heel needle)", "(instep)".
+function skipSideNote(at: Cursor): void {
+  const end = at.partner;
+  if (at.peek()?.kind !== 'open' || end < 0 || at.peek(1)?.kind === 'number') return;
+  const words = at.source.tokens.slice(at.at + 1, end);
+  if (words.length <= 6 && words.every(({ kind }) => kind === 'word')) at.at = end + 1;
 }
 
 function readList(at: Cursor, readOne: () => NeedleLoad | null): Loads | null {
-  const loads: Sized<number>[] = [];
-  for (let more = true; more && loads.length < MOST_NEEDLES;) {
+  const found: NeedleLoad[] = [];
+  for (let more = true; more && found.length < MOST_NEEDLES;) {
     const load = at.attempt(() => {
-      if (loads.length > 0) at.skip(',', ';', 'and', '&');
+      if (found.length > 0) at.skip(',', ';', 'and', '&', '.');
       return readOne();
     });
-    more = load !== null && load.needle === loads.length + 1;
-    if (load && more) loads.push(load.count);
+    more = load !== null && isNext(load.needle, found);
+    if (load && more) found.push(load);
     else if (load) return null;
   }
-  return loads.length > 1 && at.atStop ? loads : null;
+  if (found.length < 2 || !(at.atStop || at.text(-1) === '.')) return null;
+  return { loads: found.map(({ count }) => count), names: found.map(({ needle }) => needle) };
+}
+
+// Numbers go up from 1; other names are all different.
+function isNext(needle: string, before: readonly NeedleLoad[]): boolean {
+  if (/^\d+$/u.test(needle)) return Number(needle) === before.length + 1;
+  return !before.some((load) => load.needle === needle);
+}
+
+// "N1 and N3: 24 sts each, N2 and N4: 14 sts each", "24 sts each on needles 1 and 3 and 14 on needles 2 and 4".
+function readGrouped(at: Cursor): Loads | null {
+  const byNeedle = new Map<string, Sized<number>>();
+  for (;;) {
+    const more = at.attempt(() => {
+      if (byNeedle.size > 0) at.skip(',', ';', 'and', '&', '.');
+      return readGroupFirst(at) ?? readGroupLast(at);
+    });
+    if (!more) break;
+    for (const needle of more.needles) byNeedle.set(needle, more.count);
+  }
+  const names = [...byNeedle.keys()].sort();
+  const complete = names.length > 1 && names.every((name, index) => name === String(index + 1));
+  return complete && at.atStop ? { loads: names.map((name) => byNeedle.get(name)!), names } : null;
+}
+
+interface Group {
+  readonly needles: readonly string[];
+  readonly count: Sized<number>;
+}
+
+function readGroupFirst(at: Cursor): Group | null {
+  return at.attempt(() => {
+    const needles = numbered(readNeedles(at));
+    at.skip(':', '-', '=', 'has', 'have', 'hold', 'holds');
+    const count = readCount(at);
+    at.skip(...STITCH_WORDS, 'each');
+    return needles && count ? { needles, count } : null;
+  });
+}
+
+function readGroupLast(at: Cursor): Group | null {
+  return at.attempt(() => {
+    const count = readCount(at);
+    at.skip(...STITCH_WORDS, 'each');
+    if (!count || !at.take('on', 'onto')) return null;
+    at.skip('each', 'of');
+    const needles = numbered(readNeedles(at));
+    at.skip('each');
+    return needles ? { needles, count } : null;
+  });
+}
+
+function numbered(needles: ReturnType<typeof readNeedles>): string[] | null {
+  if (!needles || needles === 'each') return null;
+  const names = needles.flatMap((needle) => (needle.kind === 'named' ? [needle.name] : []));
+  return names.length > 0 && names.every((name) => /^\d$/u.test(name)) ? names : null;
+}
+
+// "13 on the first two needles, 14 on the last", "28 on two needles, 24 on one".
+function readHowMany(at: Cursor): Loads | null {
+  const loads: Sized<number>[] = [];
+  for (;;) {
+    const more = at.attempt(() => {
+      if (loads.length > 0) at.skip(',', ';', 'and');
+      const count = readCount(at);
+      at.skip(...STITCH_WORDS, 'each');
+      if (!count || !at.take('on', 'onto')) return null;
+      if (loads.length === 0 && at.looksLike(() => (at.skip('each', 'of', 'the'), at.take('other')))) return null;
+      at.skip('each', 'of', 'the', 'first', 'next', 'other');
+      const needles = at.take('last', 'third', 'fourth') ? 1 : (at.whole() ?? 0);
+      at.skip(...NEEDLE_WORDS);
+      return needles > 0 && needles < MOST_NEEDLES ? new Array<Sized<number>>(needles).fill(count) : null;
+    });
+    if (!more) break;
+    loads.push(...more);
+  }
+  return loads.length > 1 && loads.length <= MOST_NEEDLES && at.atStop ? { loads, names: null } : null;
 }
 
 // "16 sts on each of 4 needles", "16 sts each needle", "14 sts on each needle".
@@ -85,30 +186,106 @@ function readEach(at: Cursor): Loads | null {
   at.skip('on', 'per');
   if (!count || !(at.take('each', 'every') || at.peek(-1)?.text === 'per')) return null;
   const needles = at.take('of') ? (at.skip('the'), at.whole()) : at.scope.needles;
-  if (!at.take('needle', 'needles', 'dpn', 'dpns', 'ndl', 'ndls')) return null;
-  return needles !== null && needles >= 2 && needles <= MOST_NEEDLES
-    ? new Array<Sized<number>>(needles).fill(count)
-    : null;
+  if (!at.take(...NEEDLE_WORDS)) return null;
+  if (needles === null || needles < 2 || needles > MOST_NEEDLES) return null;
+  return { loads: new Array<Sized<number>>(needles).fill(count), names: null };
 }
 
 /** Reads a sentence that lays the stitches on the needles. */
 export function readLayout(at: Cursor): Statement | null {
   const first = at.at;
-  readLead(at);
-  const loads = readLoads(at);
-  return loads && at.atStop ? { kind: 'layout', loads, span: at.span(first) } : null;
+  const even = at.attempt(readEvenly);
+  if (even) return { kind: 'layout', loads: even, names: null, span: at.span(first) };
+  const led = readLead(at);
+  const told = readLoads(at) ?? (led ? at.attempt(readPlainList) : null);
+  if (led) skipTail(at);
+  return told && (at.atStop || at.text(-1) === '.') ? { kind: 'layout', ...told, span: at.span(first) } : null;
 }
 
-// "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:".
-function readLead(at: Cursor): void {
+const DIVIDE = [
+  ...['slide', 'slip', 'sl'],
+  'divide',
+  'distribute',
+  'change',
+  'arrange',
+  'place',
+  'put',
+  'split',
+  'switch',
+  'dividing',
+  'spread'
+];
+
+// "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:", "with".
+// "(15-16-15-16) over four needles".
+function skipTail(at: Cursor): void {
   at.attempt(() => {
-    if (!at.take('divide', 'distribute', 'change', 'arrange', 'place', 'put', 'split', 'switch')) return null;
-    for (let words = 0; words < 12; words += 1) {
-      if (at.take(':')) return true;
-      if (at.looksLike(readLoads)) return true;
-      if (at.atStop) return null;
-      at.at += 1;
-    }
-    return null;
+    at.skip(...STITCH_WORDS);
+    if (!at.take('over', 'on', 'onto', 'between', 'among')) return null;
+    at.skip('the');
+    return at.whole() !== null && at.take(...NEEDLE_WORDS) ? true : null;
   });
+}
+
+// "12 sts, 12 sts, 8 sts" behind words that say what it is.
+function readPlainList(at: Cursor): Loads | null {
+  const loads: Sized<number>[] = [];
+  for (;;) {
+    const load = at.attempt(() => {
+      if (loads.length > 0 && !at.skip(',', 'and', '&')) return null;
+      const count = readCount(at);
+      at.skip(...STITCH_WORDS);
+      return count;
+    });
+    if (!load) break;
+    loads.push(load);
+  }
+  return loads.length > 1 && loads.length <= MOST_NEEDLES ? { loads, names: null } : null;
+}
+
+function readLead(at: Cursor): boolean {
+  return (
+    at.attempt(() => {
+      at.skip('and');
+      if (at.take('with', 'having')) return true;
+      if (!at.take(...DIVIDE)) return null;
+      for (let words = 0; words < 14; words += 1) {
+        if (at.take(':')) return true;
+        if (at.looksLike(readLoads)) return true;
+        if (at.atStop && at.text() !== ',') return null;
+        at.at += 1;
+      }
+      return null;
+    }) === true
+  );
+}
+
+// "Divide evenly over 4 needles", "distribute sts evenly onto three dpns", "divided equally between 2 needles".
+function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
+  const first = at.at;
+  at.skip('and');
+  if (!at.take(...DIVIDE, 'divided', 'arranged')) return null;
+  at.skip('the', 'all', 'these', ...STITCH_WORDS, 'evenly', 'equally', 'out');
+  if (!at.take('over', 'between', 'onto', 'among', 'on', 'across') && !at.phrase('on to')) return null;
+  at.skip('the');
+  const needles = at.whole();
+  if (needles === null || needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
+  const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
+  if (!isEven && !at.take('evenly', 'equally')) return null;
+  at.scope.needles = needles;
+  const each = at.attempt(() => readEachBehind(at));
+  return new Array<Sized<number> | null>(needles).fill(each);
+}
+
+// "(16 sts per needle)", ", 16 sts each".
+function readEachBehind(at: Cursor): Sized<number> | null {
+  const bracket = at.peek()?.kind === 'open' ? at.partner : -1;
+  if (bracket >= 0) at.at += 1;
+  at.skip(',', 'with', '=', '-');
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS, 'on', 'per');
+  if (!count || (!at.take('each', 'needle') && at.text(-1) !== 'per')) return null;
+  at.skip(...NEEDLE_WORDS);
+  if (bracket >= 0) at.at = bracket + 1;
+  return count;
 }

@@ -1,21 +1,32 @@
-/** Words before a colon that say for which stitches the following holds: "Instep: …", "Sole: …". */
+/** Words that say for which stitches the following holds: "Instep: …", "1st and 3rd needles: …", "on N2, …". */
 
 import type { Instruction } from '../model/pattern.ts';
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Cursor } from './cursor.ts';
 import type { Body } from './body.ts';
+import { readNeedles } from './needle-names.ts';
 import { isBare } from './stitches.ts';
+import { startsInstruction } from './wording.ts';
+
+/** Which stitches a prefix speaks of. */
+type Where =
+  { readonly kind: 'section'; readonly section: string } | { readonly kind: 'needles'; readonly needles: NeedleRefs };
 
 /** Reads a prefix and the instructions behind it, up to the next prefix. */
 export function readPrefix(at: Cursor, readInner: (at: Cursor) => Body): readonly Instruction[] | null {
   return at.attempt(() => {
     const first = at.at;
-    const section = readSectionName(at);
-    if (section === null) return null;
+    const where = readWhere(at);
+    if (where === null) return null;
     const inner = at.within(at.at, endOfPrefix(at));
     const body = readInner(inner);
     at.at = inner.range.end;
-    const instructions = body.instructions.map((instruction) => wholeWhenBare(at, instruction, body));
-    return [{ kind: 'over', section, body: instructions, span: at.span(first) }];
+    const told = { body: body.instructions.map((part) => wholeWhenBare(at, part, body)), span: at.span(first) };
+    return [
+      where.kind === 'section'
+        ? { kind: 'over', section: where.section, ...told }
+        : { kind: 'over-needles', needles: where.needles, ...told }
+    ];
   });
 }
 
@@ -26,21 +37,54 @@ function wholeWhenBare(at: Cursor, instruction: Instruction, body: Body): Instru
   return { kind: 'work-to', operation: instruction.operation, target: { kind: 'end' }, span: instruction.span };
 }
 
+function readWhere(at: Cursor): Where | null {
+  return at.attempt(readSectionName) ?? at.attempt(readNeedleNames);
+}
+
 // "Instep:", "On the sole:", "Sole sts:".
-function readSectionName(at: Cursor): string | null {
-  return at.attempt(() => {
-    at.skip('on', 'across', 'over', 'the');
-    const name = at.peek();
-    if (!name || !at.scope.isSection(name.text)) return null;
-    at.at += 1;
-    at.skip('st', 'sts', 'stitches');
-    return at.take(':') ? name.text : null;
-  });
+function readSectionName(at: Cursor): Where | null {
+  at.skip('on', 'across', 'over', 'the');
+  const name = at.peek();
+  if (!name || !at.scope.isSection(name.text)) return null;
+  at.at += 1;
+  at.skip('st', 'sts', 'stitches');
+  return at.take(':') ? { kind: 'section', section: name.text } : null;
+}
+
+// "N1:", "1st and 3rd needles -", "Front needle (instep):", "on the 2nd needle, k…", "at N4: …".
+function readNeedleNames(at: Cursor): Where | null {
+  const tool = at.take('with', 'using') !== null;
+  const led = at.skip('on', 'across', 'over', 'for', 'at', 'work');
+  const needles = readNeedles(at);
+  if (!needles) return null;
+  at.skip('st', 'sts', 'stitches');
+  skipRemark(at);
+  const marked = at.take(':', '-') !== null;
+  const joined = led && !tool && (at.take(',') !== null || startsInstruction(at));
+  if (!marked && !joined) return null;
+  return startsInstruction(at) || at.text() === 'plain' ? { kind: 'needles', needles } : null;
+}
+
+// "(instep)", "(heel needle)".
+function skipRemark(at: Cursor): void {
+  const end = at.partner;
+  if (
+    at.peek()?.kind === 'open' &&
+    end >= 0 &&
+    end - at.at <= 6 &&
+    !at.within(at.at + 1, end).looksLike(startsInstruction)
+  )
+    at.at = end + 1;
+}
+
+/** Whether words that name needles for what follows begin here. */
+export function startsNeedlePrefix(at: Cursor): boolean {
+  return at.looksLike(readNeedleNames);
 }
 
 /** Whether a prefix begins here. */
 export function startsPrefix(at: Cursor): boolean {
-  return at.looksLike(readSectionName);
+  return at.looksLike(readWhere);
 }
 
 // The stretch lasts to the next prefix, or to a sentence that does not go on with instructions.
@@ -48,14 +92,19 @@ function endOfPrefix(at: Cursor): number {
   const start = at.at;
   let end = at.range.end;
   while (!at.done) {
-    if (at.at > start && at.atSentence && !continues(at)) {
+    if (at.at > start && endsStretch(at)) {
       end = at.at;
       break;
     }
-    at.at += 1;
+    at.at = at.partner >= 0 && at.peek()?.kind === 'open' ? at.partner + 1 : at.at + 1;
   }
   at.at = start;
   return end;
+}
+
+function endsStretch(at: Cursor): boolean {
+  if (at.atSentence) return !continues(at);
+  return /^[,;]$/u.test(at.text(-1)) && startsPrefix(at);
 }
 
 function continues(at: Cursor): boolean {

@@ -1,10 +1,12 @@
 /** Rows worked again: "Rep rnds 1 and 2 five more times", "Repeat these 2 rows 13 times more", "Rep dec rnd every other rnd until 32 sts rem". */
 
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { RowExtent, RowReference, Statement } from '../model/pattern.ts';
 import { everySize } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readNoun, readNumbers } from './labels.ts';
+import { readNeedles } from './needle-names.ts';
 import { readTimes } from './times.ts';
 
 type RepeatRows = Extract<Statement, { kind: 'repeat-rows' }>;
@@ -138,8 +140,26 @@ function readUntil(at: Cursor): RowExtent | null {
   const count = readCount(at);
   if (!count) return null;
   const part = STITCH_WORDS.includes(at.text()) ? null : (at.kind('word')?.text ?? null);
-  if (!at.take(...STITCH_WORDS)) return null;
-  at.phrase('rem', 'remain', 'remaining', 'are left', 'left', 'in all');
+  if (!at.take(...STITCH_WORDS) && !at.looksLike(readOnNeedles)) return null;
+  at.phrase('rem', 'remain', 'remaining', 'remains', 'are left', 'left', 'in all');
+  const on = at.attempt(readOnNeedles);
+  skipSecondCount(at);
   at.phrase('in all', 'on needles', 'on the needles');
-  return at.atStop ? { kind: 'until', count, of: part } : null;
+  return at.atStop ? { kind: 'until', count, of: part, on } : null;
+}
+
+// "on each needle", "on the front needle", "on each of needles 1 and 3".
+function readOnNeedles(at: Cursor): NeedleRefs | null {
+  if (!at.take('on', 'per')) return null;
+  return readNeedles(at) ?? at.attempt(() => (at.take('each') && (at.skip('of', 'the'), readNeedles(at))) || null);
+}
+
+// "14 on the left needle and 14 on the right needle": the other needle comes to its number in the same row.
+function skipSecondCount(at: Cursor): void {
+  at.attempt(() => {
+    if (!at.skip('and', ',')) return null;
+    const count = readCount(at);
+    at.skip(...STITCH_WORDS);
+    return count && readOnNeedles(at);
+  });
 }

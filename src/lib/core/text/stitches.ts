@@ -7,7 +7,7 @@ import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { atomAt, readBackLoop, readOperation, type FoundOperation } from './phrases.ts';
-import { readNewNeedle } from './needle-names.ts';
+import { readNeedle } from './needle-names.ts';
 import { readTarget } from './targets.ts';
 import { readTimesCount } from './times.ts';
 
@@ -84,7 +84,7 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
     const isNext = skipToCount(at);
     const count = isCounted(found) ? readCount(at) : null;
     if (count && isTimes(at)) return null;
-    const noun = (count !== null || isNext) && readNounAndNeedle(at);
+    const noun = (count !== null || isNext) && readNoun(at);
     return count ?? (noun ? ONE : null);
   });
 }
@@ -92,16 +92,9 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
 function skipToCount(at: Cursor): boolean {
   at.skip('the');
-  const isNext = at.skip('next', 'first');
+  const isNext = at.skip('next', 'first', 'last');
   if (!isNext) at.skip('rem', 'remaining');
   return isNext;
-}
-
-// "(k the first) 34 sts onto one needle for the heel".
-function readNounAndNeedle(at: Cursor): boolean {
-  const noun = readNoun(at);
-  if (/^on(?:to)?$/u.test(at.text())) readNewNeedle(at);
-  return noun;
 }
 
 function isCounted(found: FoundOperation): boolean {
@@ -131,9 +124,11 @@ function readOperationBefore(at: Cursor): unknown {
   return atomAt(at) === 'st' ? null : readOperation(at);
 }
 
-// "of the rnd", "of the heel", "in rib".
+// "of the rnd", "of the heel", "of the third needle".
 function readOwner(at: Cursor): true | null {
+  if (at.text() === 'on' && /^(?:to|one|an?|another)$/u.test(at.text(1))) return null;
   if (!at.take('of', 'on', 'from')) return null;
+  if (readNeedle(at)) return true;
   at.skip('the', 'this');
   const owner = at.kind('word');
   return owner && !/^needles?$/u.test(at.text()) && !/^n$/u.test(owner.text) ? true : null;

@@ -5,16 +5,27 @@ import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readMarkerName } from './marker-names.ts';
+import { readNeedle } from './needle-names.ts';
 
 const END: Target = { kind: 'end' };
 const NONE = everySize(0);
 
+type NeedleTarget = Extract<Target, { kind: 'needle' }>;
+
 /** What a row, a round or a needle is called at the end of "to the end of …". */
-const WHOLES = ['rnd', 'round', 'row', 'rnds', 'rounds', 'rows', 'needle', 'sts', 'stitches', 'ndl', 'this', 'section'];
+const WHOLES = ['rnd', 'round', 'row', 'rnds', 'rounds', 'rows', 'sts', 'stitches', 'this', 'section'];
+
+const ON = ['of', 'on', 'in', 'from'];
 
 /** Reads a target, or returns `null`. */
 export function readTarget(at: Cursor): Target | null {
-  return at.attempt(readAround) ?? at.attempt(readOver) ?? at.attempt(readUntilLeft) ?? at.attempt(readTo);
+  return (
+    at.attempt(readWholeNeedle) ??
+    at.attempt(readAround) ??
+    at.attempt(readOver) ??
+    at.attempt(readUntilLeft) ??
+    at.attempt(readTo)
+  );
 }
 
 function readTo(at: Cursor): Target | null {
@@ -39,7 +50,9 @@ function readCounted(at: Cursor): Target | null {
 
 // The tail of "to last 3 sts of the rnd".
 function lastOf(at: Cursor, count: Sized<number>): Target {
-  at.attempt(() => (at.take('of', 'in', 'on') && readWhole(at) ? true : null));
+  const needle = at.attempt(readOnNeedle);
+  if (needle) return { ...needle, before: count };
+  at.attempt(() => (at.take(...ON) && readWhole(at) ? true : null));
   return { kind: 'last', count };
 }
 
@@ -61,7 +74,28 @@ function readPlace(at: Cursor): Target | null {
 
 function readEnd(at: Cursor): Target | null {
   if (!at.take('end', 'ends')) return null;
+  const needle = at.attempt(readOnNeedle);
+  if (needle) return needle;
   return at.attempt(() => (at.take('of') ? (readSection(at) ?? (readWhole(at) ? END : null)) : null)) ?? END;
+}
+
+// "of N1", "on needle", "of the 2nd needle", "of this needle".
+function readOnNeedle(at: Cursor): NeedleTarget | null {
+  if (!at.take(...ON)) return null;
+  at.skip('the', 'this', 'that');
+  const needle = readNeedle(at);
+  if (!needle && !at.take('needle', 'ndl', 'dpn')) return null;
+  return { kind: 'needle', needle, before: NONE };
+}
+
+// "(k) the sts of N1", "(k) the front needle", "across N2", "all sts on the 1st needle".
+function readWholeNeedle(at: Cursor): Target | null {
+  at.skip('across', 'over', 'all', 'the', 'rem', 'remaining');
+  if (at.take('st', 'sts', 'stitches')) return readOnNeedle(at);
+  const needle = readNeedle(at);
+  if (!needle || at.text() === ':') return null;
+  const last = at.attempt(() => (at.skip('and', '&', ',') ? readNeedle(at) : null));
+  return { kind: 'needle', needle: last ?? needle, before: NONE };
 }
 
 function readWhole(at: Cursor): boolean {
@@ -71,12 +105,13 @@ function readWhole(at: Cursor): boolean {
 // "heel", "the heel sts", "instep stitches".
 function readSection(at: Cursor): Target | null {
   return at.attempt(() => {
-    at.skip('the');
+    at.skip('the', 'all');
+    const count = readCount(at);
     const name = at.peek();
     if (!name || !at.scope.isSection(name.text) || /^needles?$/u.test(at.text(1))) return null;
     at.at += 1;
     skipSts(at);
-    return { kind: 'section', name: name.text };
+    return { kind: 'section', name: name.text, count };
   });
 }
 

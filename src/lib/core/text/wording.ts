@@ -2,7 +2,7 @@
 
 import { OPERATIONS } from '../model/operations.ts';
 import type { Cursor } from './cursor.ts';
-import { readNewNeedle } from './needle-names.ts';
+import { readReceiver } from './needle-names.ts';
 import { atomAt, readOperation } from './phrases.ts';
 
 /** Verbs that begin instructions beside the stitches themselves. */
@@ -117,13 +117,18 @@ export function isRemark(at: Cursor): boolean {
     if (at.peek(offset)?.kind === 'word') words += 1;
     if (PROSE.has(at.text(offset))) small += 1;
   }
-  return words >= 3 && small > 0 && nearestName(at.text()) === null;
+  return (words >= 3 || words === small) && small > 0 && nearestName(at.text()) === null;
 }
 
 // Tokens up to the next separator or colon; no more than a remark has.
 function clauseLength(at: Cursor): number {
   let length = 0;
-  while (length < 40 && !/^[,.;:]?$/u.test(at.text(length))) length += 1;
+  let depth = 0;
+  while (length < 40 && at.peek(length) && (depth > 0 || !/^[,.;:]$/u.test(at.text(length)))) {
+    const { kind } = at.peek(length)!;
+    depth += kind === 'open' ? 1 : kind === 'close' ? -1 : 0;
+    length += 1;
+  }
   return length;
 }
 
@@ -138,7 +143,7 @@ function startsWithVerb(at: Cursor): boolean {
 
 /** Whether the sentence here looks like an instruction, though none of the readers took it. */
 export function looksLikeWork(at: Cursor): boolean {
-  if (at.looksLike(readNewNeedle)) return true;
+  if (at.looksLike(readReceiver)) return true;
   if (/^rep(?:eat)?$/u.test(at.text()) || at.looksLike(startsAtSameTime)) return true;
   if (at.looksLike(startsBehindColon)) return true;
   if (PROSE.has(at.text(1))) return false;

@@ -24,8 +24,8 @@ export interface LineKind {
 /** What the editor shows and whom it tells. Fields may change: they are read anew each time. */
 export interface EditorOptions {
   readonly text: string;
-  /** The text that the diagnostics and counts belong to. */
-  readonly knitted: string;
+  /** The text that the diagnostics and counts belong to; `null` when there are none yet. */
+  readonly knitted: string | null;
   readonly diagnostics: readonly Diagnostic[];
   readonly counts: readonly LineCount[];
   readonly kinds: readonly LineKind[];
@@ -36,6 +36,8 @@ export interface EditorOptions {
   readonly onWent: () => void;
   /** Called when a change is refused because the text would be too long. */
   readonly onTooLong: () => void;
+  /** Called when the editor is there, or cannot be had. */
+  readonly onReady: () => void;
 }
 
 /** The editor, as long as the element is there. */
@@ -43,13 +45,14 @@ export function editor(options: EditorOptions): Attachment {
   return (element) => {
     let made = $state.raw<import('./editor-view.ts').PatternView | null>(null);
     let gone = false;
-    void import('./editor-view.ts').then(({ PatternView }) => {
+    const fetched = import('./editor-view.ts').then(({ PatternView }) => {
       if (!gone)
         made = new PatternView(
           element,
           untrack(() => options)
         );
     });
+    void fetched.finally(() => options.onReady());
     $effect(() => made?.showText(options.text));
     $effect(() => {
       if (options.knitted === options.text) made?.showFindings(options);

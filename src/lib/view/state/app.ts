@@ -6,9 +6,11 @@ import { Caret } from './caret.svelte.ts';
 import { Keeper } from './keeper.svelte.ts';
 import { Session } from './session.svelte.ts';
 import { Taste } from './taste.svelte.ts';
+import { Workroom } from './workroom.svelte.ts';
 
 /** Everything a page may ask for. */
 export interface App {
+  readonly workroom: Workroom;
   readonly session: Session;
   readonly taste: Taste;
   readonly bench: Bench;
@@ -23,7 +25,15 @@ export const useApp = take;
 
 /** Makes the app's state and hands it down. */
 export function provideApp(): App {
-  const session = new Session();
+  const workroom = new Workroom();
+  const session = new Session(workroom);
   const taste = new Taste();
-  return put({ session, taste, bench: new Bench(session, taste), keeper: new Keeper(), caret: new Caret() });
+  return put({
+    workroom,
+    session,
+    taste,
+    bench: new Bench(session, taste),
+    keeper: new Keeper(),
+    caret: new Caret()
+  });
 }

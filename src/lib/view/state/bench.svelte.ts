@@ -1,11 +1,12 @@
 /** The needles on the table: the picture of the moment, and its way there from the picture before. */
 
-import { between, drawMoment, type Layout, type Picture, type SetupId } from '$lib/core/index.ts';
+import { between, type Layout, type Picture, type SetupId } from '$lib/core/index.ts';
 import type { Speed } from '$lib/project/preferences.ts';
+import type { Scene } from './answers/question.ts';
 import { Motion } from './motion.svelte.ts';
 import type { Session } from './session.svelte.ts';
 import type { Taste } from './taste.svelte.ts';
-import { sayChange, type Scene } from './words.ts';
+import { sayChange } from './words.ts';
 
 /** What is seen of the session, and every choice that sets the stitches travelling. */
 export class Bench {
@@ -13,6 +14,8 @@ export class Bench {
   readonly #session: Session;
   readonly #taste: Taste;
   #before = $state.raw<Scene | null>(null);
+  /** Counts the choices: only the last one sets the stitches travelling. */
+  #choices = 0;
 
   constructor(session: Session, taste: Taste) {
     this.#session = session;
@@ -20,14 +23,9 @@ export class Bench {
   }
 
   /** What stands on the table now, once everything has arrived. */
-  readonly scene: Scene | null = $derived.by(() => {
-    const { moment, stagePlan } = this.#session;
-    return moment && stagePlan?.chosen
-      ? { moment, loads: stagePlan.chosen.loads, mirrored: this.#taste.mirrored }
-      : null;
-  });
-  readonly #target = $derived(this.scene && this.#draw(this.scene));
-  readonly #source = $derived(this.#before && this.#draw(this.#before));
+  readonly scene: Scene | null = $derived.by(() => this.#session.view?.scene ?? null);
+  readonly #target = $derived(this.scene && this.#paint(this.scene));
+  readonly #source = $derived(this.#before && this.#paint(this.#before));
 
   /** The picture to show. */
   readonly picture: Picture | null = $derived.by(() => {
@@ -41,23 +39,24 @@ export class Bench {
   readonly sentence = $derived(this.#before && this.scene ? sayChange(this.#before, this.scene) : '');
 
   chooseSetup(setup: SetupId): void {
-    this.#travel(() => this.#session.chooseSetup(setup));
+    void this.#travel(() => this.#session.chooseSetup(setup));
   }
 
   chooseStage(stage: number): void {
-    this.#travel(() => this.#session.chooseStage(stage));
+    void this.#travel(() => this.#session.chooseStage(stage));
   }
 
   tryLayout(layout: Layout): void {
-    this.#travel(() => this.#session.tryLayout(layout));
+    void this.#travel(() => this.#session.tryLayout(layout));
   }
 
   forgetTried(): void {
-    this.#travel(() => this.#session.forgetTried());
+    void this.#travel(() => this.#session.forgetTried());
   }
 
   mirror(mirrored: boolean): void {
-    this.#travel(() => this.#taste.change({ mirrored }));
+    this.#taste.change({ mirrored });
+    void this.#travel(() => this.#session.mirror(mirrored));
   }
 
   chooseSize(size: number): void {
@@ -77,22 +76,29 @@ export class Bench {
 
   /** Shows the picture of now, with no way to it. */
   rest(): void {
+    this.#choices += 1;
     this.motion.set(1);
     this.#before = null;
   }
 
-  #travel(change: () => void): void {
+  // The way begins when the answer is there: until then the picture before stays.
+  async #travel(change: () => void): Promise<void> {
     const before = this.scene;
-    this.motion.set(1);
+    this.rest();
+    const choice = this.#choices;
     change();
-    this.#before = before === this.scene ? null : before;
-    if (this.#before && this.scene) {
-      this.motion.speed = this.#taste.speed;
-      this.motion.start(this.#taste.still);
-    }
+    await this.#session.settled();
+    if (choice !== this.#choices || !before || !this.scene || isSame(before, this.scene)) return;
+    this.#before = before;
+    this.motion.speed = this.#taste.speed;
+    this.motion.start(this.#taste.still);
   }
 
-  #draw(scene: Scene): Picture {
-    return drawMoment(scene.moment, { mirrored: scene.mirrored, theme: this.#taste.drawn });
+  #paint({ picture }: Scene): Picture {
+    return { ...picture, theme: this.#taste.drawn };
   }
+}
+
+function isSame(one: Scene, other: Scene): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

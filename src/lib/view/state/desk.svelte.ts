@@ -7,6 +7,9 @@ import type { Session } from './session.svelte.ts';
 /** Said when the browser does not hand out the clipboard. */
 const NO_CLIPBOARD = 'The browser does not let this page read the clipboard. Paste into the text itself instead.';
 
+/** Longest time that saving waits for the title, in milliseconds. */
+const LONGEST_WAIT = 1_000;
+
 /** Brings texts in and out of the session. */
 export class Desk {
   examples = $state.raw<readonly Example[]>([]);
@@ -28,23 +31,26 @@ export class Desk {
   }
 
   async openExample(file: string): Promise<void> {
-    this.#take(await fetchExample(this.#root, file));
+    await this.#take(await fetchExample(this.#root, file));
   }
 
   async openFile(file: Blob): Promise<void> {
-    this.#take(await readTextFile(file));
+    await this.#take(await readTextFile(file));
   }
 
   async paste(): Promise<void> {
     try {
-      this.#take(acceptText(await navigator.clipboard.readText()));
+      await this.#take(acceptText(await navigator.clipboard.readText()));
     } catch {
       this.say(NO_CLIPBOARD);
     }
   }
 
-  save(): void {
-    saveTextFile(fileName(this.#session.title), this.#session.text);
+  /** Saves the text under its title; what takes too long to knit is saved under the title before. */
+  async save(): Promise<void> {
+    this.#session.settle();
+    await Promise.race([this.#session.settled(), new Promise((resolve) => setTimeout(resolve, LONGEST_WAIT))]);
+    saveTextFile(fileName(this.#session.piece.title), this.#session.text);
   }
 
   tooLong(): void {
@@ -52,9 +58,10 @@ export class Desk {
   }
 
   /** Brings back the text that was open before. */
-  return(): void {
+  async return(): Promise<void> {
     this.#session.swapFormer();
-    this.say(`${this.#session.title || 'The text before'} is back.`, true);
+    await this.#session.settled();
+    this.say(`${this.#session.piece.title || 'The text before'} is back.`, true);
   }
 
   say(words: string, canReturn = false): void {
@@ -62,10 +69,11 @@ export class Desk {
     this.canReturn = canReturn && this.#session.former !== null;
   }
 
-  #take(outcome: FileOutcome): void {
+  async #take(outcome: FileOutcome): Promise<void> {
     if (outcome.kind === 'refused') return this.say(outcome.because);
     if (outcome.text.trim() === '') return this.say('There is no text in it. The pattern that was open is unchanged.');
     this.#session.open(outcome.text);
-    this.say(`${this.#session.title || 'The text'} is open.`, true);
+    await this.#session.settled();
+    this.say(`${this.#session.piece.title || 'The text'} is open.`, true);
   }
 }

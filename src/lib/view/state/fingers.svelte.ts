@@ -41,10 +41,8 @@ export class Fingers {
 
   /** Moves a break to a gap, or as near as its neighbours let it. */
   move(index: number, to: number): void {
-    const { stagePlan } = this.#session;
-    if (!stagePlan?.chosen) return;
-    const stitches = stagePlan.stage.start.stitches.length;
-    this.#session.held = moveBreak(stagePlan.chosen.layout, { index, to, stitches });
+    const { view, layout } = this.#session;
+    if (view && layout) this.#session.hold(moveBreak(layout, { index, to, stitches: view.ring.stitches }));
   }
 
   /** Lets go: the layout is kept. */
@@ -60,14 +58,13 @@ export class Fingers {
 
   /** Puts everything back to where it was when the break was taken. */
   restore(): void {
-    this.#session.held = null;
-    if (this.#start) this.#session.tried = this.#start;
+    this.#session.restoreTried(this.#start ?? this.#session.tried);
     this.#start = null;
   }
 
   /** Answers a key on a break; `false` when it is not one of its keys. */
   press(key: string, index: number): boolean {
-    const gap = this.#session.stagePlan?.chosen?.layout.breaks[index];
+    const gap = this.#session.layout?.breaks[index];
     const step = STEPS[key];
     if (key === 'Escape') this.restore();
     if (step === undefined || gap === undefined) return key === 'Escape';

@@ -1,6 +1,7 @@
 /** Where everything stands on the break strip: one step of the strip for each stitch, from the beginning of round. */
 
-import type { GapPrice, Layout, Ring } from '$lib/core/index.ts';
+import type { Layout } from '$lib/core/index.ts';
+import type { RingOutline } from './answers/question.ts';
 
 /** Least width of a stitch on the strip, in pixels; a narrower page scrolls. */
 const LEAST_STEP = 8;
@@ -55,8 +56,9 @@ export interface StripView {
 
 /** What the strip shows. */
 export interface StripRequest {
-  readonly ring: Ring;
-  readonly prices: readonly GapPrice[];
+  readonly ring: RingOutline;
+  /** What a break at each gap pays; Infinity where none can be. */
+  readonly prices: readonly number[];
   readonly layout: Layout;
   /** Width that there is, in pixels. */
   readonly room: number;
@@ -64,10 +66,10 @@ export interface StripRequest {
 
 /** Lays the strip out. */
 export function viewStrip({ ring, prices, layout, room }: StripRequest): StripView {
-  const stitches = ring.stitches.length;
+  const { stitches } = ring;
   const step = Math.max(LEAST_STEP, (room - 2 * END) / Math.max(stitches, 1));
   const at = (gap: number) => round(END + gap * step);
-  const highest = Math.max(1, ...prices.map(({ price }) => (Number.isFinite(price) ? price : 0)));
+  const highest = Math.max(1, ...prices.filter(Number.isFinite));
   return {
     width: round(2 * END + stitches * step),
     step,
@@ -105,9 +107,9 @@ export function moveBreak(
   return { breaks: breaks.with(index, Math.max(least, Math.min(most, to))) };
 }
 
-function barOf(price: GapPrice, place: { gap: number; x: number; step: number; highest: number }): Bar {
+function barOf(price: number, place: { gap: number; x: number; step: number; highest: number }): Bar {
   const cut = isCut(price);
-  const height = cut ? BAR_HEIGHT : round((BAR_HEIGHT * price.price) / place.highest);
+  const height = cut ? BAR_HEIGHT : round((BAR_HEIGHT * price) / place.highest);
   const width = cut ? place.step : Math.max(2, Math.min(10, place.step * 0.5));
   const x = round(place.x - width / 2);
   return { gap: place.gap, x, width: round(width), height, cut, title: `${sayPlace(place.gap)}: ${sayPrice(price)}` };
@@ -124,8 +126,8 @@ function joinCuts(bars: readonly Bar[]): Bar[] {
   return joined.filter(({ height }) => height > 0);
 }
 
-function isCut(price: GapPrice): boolean {
-  return !Number.isFinite(price.price);
+function isCut(price: number): boolean {
+  return !Number.isFinite(price);
 }
 
 /** "after stitch 33", or "at the beginning of round". */
@@ -133,12 +135,11 @@ export function sayPlace(gap: number): string {
   return gap === 0 ? 'at the beginning of round' : `after stitch ${gap}`;
 }
 
-function sayPrice(price: GapPrice | undefined): string {
-  if (!price) return 'pays 0';
-  return isCut(price) ? 'cannot be' : `pays ${price.price}`;
+function sayPrice(price = 0): string {
+  return isCut(price) ? 'cannot be' : `pays ${price}`;
 }
 
-function sayBreak(number: number, gap: number, price: GapPrice | undefined): string {
+function sayBreak(number: number, gap: number, price: number | undefined): string {
   return `break ${number} ${sayPlace(gap)}, ${sayPrice(price)}`;
 }
 

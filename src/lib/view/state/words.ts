@@ -1,6 +1,7 @@
 /** Short names and sentences of the screen. */
 
-import type { Diagnostic, DiagnosticSeverity, Moment, Row, Severity, SetupId, StagePlan } from '$lib/core/index.ts';
+import type { Diagnostic, DiagnosticSeverity, Severity, SetupId, StagePlan } from '$lib/core/index.ts';
+import type { RowOutline, Scene, StageView } from './answers/question.ts';
 import type { Keeping } from './keeper.svelte.ts';
 
 /** Short names of the set-ups, and what is in the hands. */
@@ -27,13 +28,6 @@ export const ORIGIN_WORDS: Readonly<Record<StagePlan['origin'], string>> = {
   tried: 'Your own layout.'
 };
 
-/** One thing to draw, with what is said about it. */
-export interface Scene {
-  readonly moment: Moment;
-  readonly loads: readonly number[];
-  readonly mirrored: boolean;
-}
-
 /** "From 4 needles 16/16/16/16 to 2 groups 32/32." */
 export function sayChange(before: Scene, after: Scene): string {
   if (before.mirrored !== after.mirrored) {
@@ -43,13 +37,13 @@ export function sayChange(before: Scene, after: Scene): string {
   return `From ${from}${sayLoads(before)} to ${to}${sayLoads(after)}.`;
 }
 
-function placeOf({ moment }: Scene, other: Scene): string {
-  return moment.stage === other.moment.stage ? '' : `${moment.stage}, `;
+function placeOf({ stage }: Scene, other: Scene): string {
+  return stage === other.stage ? '' : `${stage}, `;
 }
 
 /** "4 needles 16/16/16/16". */
-function sayLoads({ moment, loads }: Pick<Scene, 'moment' | 'loads'>): string {
-  const noun = moment.setup.works === 'back-tip' ? 'group' : 'needle';
+function sayLoads({ works, loads }: Scene): string {
+  const noun = works === 'back-tip' ? 'group' : 'needle';
   return `${loads.length} ${noun}${loads.length === 1 ? '' : 's'} ${loads.join('/')}`;
 }
 
@@ -83,8 +77,8 @@ export const KEEPING_WORDS: Readonly<Record<Keeping, string>> = {
 };
 
 /** "2 mistakes, 1 unclear place", or that there are none. */
-export function sayTrouble(diagnostics: readonly Diagnostic[]): string {
-  const count = (severity: DiagnosticSeverity) => diagnostics.filter((one) => one.severity === severity).length;
+export function sayTrouble(messages: readonly Pick<Diagnostic, 'severity'>[]): string {
+  const count = (severity: DiagnosticSeverity) => messages.filter((one) => one.severity === severity).length;
   const parts = [
     plural(count('error'), 'mistake'),
     plural(count('warning'), 'unclear place'),
@@ -99,7 +93,7 @@ export function plural(count: number, noun: string): string {
 }
 
 /** "Rnd 3, row 3 of 42", or the moment after the last row. */
-export function sayRowPlace(rows: readonly Row[], row: number): string {
+export function sayRowPlace(rows: readonly RowOutline[], row: number): string {
   const here = rows[row];
   if (rows.length === 0) return 'No rows';
   if (!here) return 'After the last row';
@@ -107,12 +101,12 @@ export function sayRowPlace(rows: readonly Row[], row: number): string {
 }
 
 /** "17/16/16/15 pays 12; the best pays 2." */
-export function sayPays({ chosen, distribution }: StagePlan): string {
+export function sayPays({ chosen, offers }: StageView): string {
   if (!chosen) return '';
   const cuts = chosen.reasons.filter((reason) => reason.severity === 'blocker').length;
   const words = `${chosen.loads.join('/')} pays ${chosen.price}`;
   const blocked = cuts === 0 ? '' : `, with ${plural(cuts, 'blocker')}`;
-  const best = distribution.kind === 'solved' ? distribution.best[0]! : null;
+  const best = offers[0];
   if (!best || best.layout.breaks.join() === chosen.layout.breaks.join()) return `${words}${blocked}.`;
   return `${words}${blocked}; the best, ${best.loads.join('/')}, pays ${best.price}.`;
 }

@@ -1,7 +1,7 @@
 /** Counts beside the lines of the text. */
 
 import { lineFinder, type Fabric, type Row, type Workpiece } from '$lib/core/index.ts';
-import { sayCounts } from './words.ts';
+import { sayCounts } from '../words.ts';
 
 /** The stitches of one line of the text, each time it is knitted. */
 export interface CountedLine {

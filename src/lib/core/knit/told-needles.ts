@@ -1,0 +1,80 @@
+/** The told needles of a tube between two rows: as a layout, as a bench to arrange stitches on, and when they are forgotten. */
+
+import type { Instruction, Statement } from '../model/pattern.ts';
+import { sectionAt, wrap } from '../model/ring.ts';
+import { withNeedle, type Bench } from './arrange.ts';
+import type { Context } from './context.ts';
+import type { NeedleId } from './items.ts';
+import { runOf } from './run.ts';
+import { segmentsOf, stitchesAmong, type Segment } from './needles.ts';
+import { ringOf, withBorAt, type Tube } from './tube.ts';
+
+/** Words that say on which needle stitches are. */
+const NEEDLE_WORDS = new Set([
+  ...['take-needle', 'over-needles', 'move-stitches', 'gather', 'name-needle', 'layout', 'loads', 'on-needles']
+]);
+
+/** Whether statements speak of needles. */
+export function hasNeedleWords(statements: readonly Statement[]): boolean {
+  return statements.some(
+    (statement) =>
+      NEEDLE_WORDS.has(statement.kind) ||
+      ('assertions' in statement && statement.assertions.some(({ kind }) => NEEDLE_WORDS.has(kind))) ||
+      (statement.kind === 'row' && bodyHas(statement.body, (part) => NEEDLE_WORDS.has(part.kind))) ||
+      (statement.kind === 'arrange' && statement.actions.some(({ kind }) => NEEDLE_WORDS.has(kind)))
+  );
+}
+
+/** Whether an instruction of a row, at any depth, passes a test. */
+export function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
+  return body.some((part) => test(part) || ('body' in part && bodyHas(part.body, test)));
+}
+
+/** Whether a row says which needle takes its stitches. */
+export function takesNeedle(body: readonly Instruction[]): boolean {
+  return bodyHas(body, (part) => part.kind === 'take-needle');
+}
+
+/** Whether a row brings stitches in from outside, or sets some aside. */
+export function changesRing(body: readonly Instruction[]): boolean {
+  return bodyHas(body, ({ kind }) => kind === 'pick-up' || kind === 'cast-on-here' || kind === 'hold');
+}
+
+/** The told needles, those of the BOR first; `null` when the text has not put every stitch on one. */
+export function toldSegments(tube: Tube): readonly Segment[] | null {
+  return segmentsOf(stitchesAmong(tube.items));
+}
+
+/** How many stitches are on a told needle. */
+export function countOn(tube: Tube, needle: NeedleId): number {
+  return tube.items.filter((item) => item.kind === 'stitch' && item.needle === needle).length;
+}
+
+/** The tube with no stitch on a told needle. */
+export function withoutNeedles(tube: Tube): Tube {
+  const items = tube.items.map((item) =>
+    item.kind === 'stitch' && item.needle !== null ? { ...item, needle: null } : item
+  );
+  return { ...tube, items };
+}
+
+/** The stitches of a tube, to be arranged; each change is given to `set`. */
+export function tubeBench(at: {
+  readonly context: Context;
+  readonly get: () => Tube;
+  readonly set: (tube: Tube) => void;
+}): Bench {
+  const { context, get, set } = at;
+  const run = runOf(get());
+  const stitches = ringOf(get()).stitches.length;
+  return {
+    context,
+    inRun: run && (({ at: place }) => wrap(place - run.from, stitches) < run.to - run.from),
+    stitches: () => stitchesAmong(get().items),
+    hand: () => stitchesAmong(get().items.slice(0, get().hand)).length,
+    sectionOf: (stitch) => sectionAt(ringOf(get()), stitch.at),
+    put: (stitches, needle) => set({ ...get(), items: withNeedle(get().items, stitches, needle) }),
+    moveYarn: (before) => set({ ...get(), hand: get().items.indexOf(before) }),
+    moveBor: (before) => set(withBorAt(get(), before ? get().items.indexOf(before) : get().hand))
+  };
+}

@@ -1,0 +1,319 @@
+/** Stitches that change needles without being worked, needles that get a name, and where the round begins. */
+
+import type { Arrangement, NeedleRef } from '../model/needle-words.ts';
+import { everySize, type Sized } from '../model/sized.ts';
+import { readBor } from './marker-names.ts';
+import { readCount } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+import { NEEDLE_WORDS, readEmpty, readNeedle, readNeedles } from './needle-names.ts';
+
+const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+const VERBS = ['sl', 'slip', 'slide', 'move', 'transfer', 'put', 'place', 'leave', 'arrange', 'slipping', 'divide'];
+
+type Reader = (at: Cursor) => Arrangement | null;
+
+// A new kind of arrangement is one more reader here.
+const READERS: readonly Reader[] = [
+  readMove,
+  readGather,
+  readRest,
+  readNaming,
+  readMovedBor,
+  readFlatOver,
+  readMovedYarn
+];
+
+/** Reads one arrangement. */
+export function readArrangement(at: Cursor): Arrangement | null {
+  for (const reader of READERS) {
+    const found = at.attempt(reader);
+    if (found) return found;
+  }
+  return null;
+}
+
+// "Sl first 2 sts of 2nd needle to 1st needle", "slip 10 sts from N2 to N1", "sl next 16 sts onto N2".
+function readMove(at: Cursor): Arrangement | null {
+  const first = at.at;
+  if (!at.take(...VERBS)) return null;
+  at.skip('the', 'all');
+  const end = at.take('first', 'last', 'next')?.text ?? null;
+  const count = readCount(at) ?? (end && at.text() === 'st' ? everySize(1) : null);
+  at.skip(...STITCH_WORDS);
+  const from = at.attempt(readFrom);
+  if (count === null && from === null) return null;
+  const to = readDestination(at);
+  if (!to || (from === null && end !== 'next' && end !== 'first')) return null;
+  const told = end === 'next' ? null : (end as 'first' | 'last' | null);
+  return { kind: 'move-stitches', count, end: told, from, to, span: at.span(first) };
+}
+
+function readFrom(at: Cursor): NeedleRef | null {
+  return at.take('of', 'from', 'on') ? readNeedle(at) : null;
+}
+
+/** Reads "to 1st needle", "on to the beginning of the third needle", "onto one needle". */
+function readDestination(at: Cursor): NeedleRef | null {
+  if (!at.take('to', 'onto') && !at.phrase('on to', 'on')) return null;
+  at.attempt(() => {
+    at.skip('the', 'other');
+    return at.take('end', 'beginning', 'start', 'front', 'back') && at.take('of') ? true : null;
+  });
+  return readEmpty(at) ?? readNeedle(at);
+}
+
+// "Place the sts of N2 and N3 on one needle", "slip all instep sts onto one needle", "put the instep sts on N2".
+function readGather(at: Cursor): Arrangement | null {
+  const first = at.at;
+  if (!at.take(...VERBS)) return null;
+  at.skip('the', 'all', 'both');
+  const of = at.attempt(readStitchesOf) ?? at.attempt(readSectionStitches);
+  if (!of) return null;
+  at.skip('both');
+  const to = readDestination(at);
+  if (!to) return null;
+  const name = to.kind === 'same' ? null : to.name;
+  return { kind: 'gather', of, loads: [null], name, span: at.span(first) };
+}
+
+// "sts of N2 and N3", "N2 and N3 sts", "sts on the 2nd and 3rd needles", "N2 and N3".
+function readStitchesOf(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['of'] | null {
+  if (at.take(...STITCH_WORDS) && !at.take('of', 'from', 'on')) return null;
+  const needles = readNeedles(at);
+  at.skip(...STITCH_WORDS);
+  return needles && needles !== 'each' && needles.length > 1 ? needles : null;
+}
+
+// "(all) the instep sts"; "these 32 heel sts" are those in work.
+function readSectionStitches(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['of'] | null {
+  const these = at.skip('these', 'those');
+  const count = readCount(at);
+  if (these) {
+    const name = at.scope.isSection(at.text()) ? at.kind('word') : null;
+    return (count ?? name) && at.take(...STITCH_WORDS) ? { kind: 'run' } : null;
+  }
+  const name = at.peek();
+  if (!name || !at.scope.isSection(name.text)) return null;
+  at.at += 1;
+  return at.take(...STITCH_WORDS) ? { kind: 'section', name: name.text } : null;
+}
+
+const REST = ['other', 'others', 'rest', 'rem', 'remaining', 'remainder'];
+
+// "Put the other 28 sts on one needle, the front needle", "the other 30 wait on two front needles, 15 on each".
+function readRest(at: Cursor): Arrangement | null {
+  const first = at.at;
+  at.take(...VERBS);
+  at.skip('the', 'these');
+  if (!at.take(...REST)) return null;
+  at.skip('of', 'the');
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS, 'of', 'the', 'rnd', 'round');
+  skipStaying(at);
+  if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
+  const needles = readHowMany(at);
+  if (!needles) return null;
+  const loads = readLoadsBehind(at, { needles: needles.count, total: count });
+  at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
+  return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };
+}
+
+// "wait", "are the instep and rest", "are divided evenly".
+function skipStaying(at: Cursor): void {
+  at.attempt(() => {
+    if (!at.take('are') || !at.skip('the')) return null;
+    return at.scope.isSection(at.text()) && at.kind('word') && at.take('and') ? true : null;
+  });
+  at.skip('wait', 'rest', 'stay', 'are', 'is', 'held', 'remain', 'evenly', 'equally', 'divided', 'left');
+}
+
+interface Spread {
+  readonly count: number;
+  readonly name: string | null;
+}
+
+// "one needle, the front needle", "two front needles", "2 needles", "another needle".
+function readHowMany(at: Cursor): Spread | null {
+  const one = readEmpty(at) ?? readNeedle(at) ?? readHolder(at);
+  if (one) return { count: 1, name: one.kind === 'same' ? null : one.name };
+  const count = at.whole();
+  if (count === null || count < 1 || count > 6) return null;
+  const role = at.peek()?.kind === 'word' && !NEEDLE_WORDS.includes(at.text()) ? at.kind('word') : null;
+  return at.take(...NEEDLE_WORDS) ? { count, name: role?.text ?? null } : null;
+}
+
+// "a holder", "waste yarn", "a thread": it carries the stitches like a needle that rests.
+function readHolder(at: Cursor): NeedleRef | null {
+  return at.attempt(() => {
+    at.skip('a', 'an', 'the', 'stitch', 'st', 'some', 'length', 'piece', 'of', 'spare');
+    return at.take('holder', 'thread', 'yarn', 'waste', 'scrap', 'wool')
+      ? (at.skip('yarn', 'wool', 'thread'), { kind: 'empty', name: 'holder' })
+      : null;
+  });
+}
+
+// ", 15 on each", "(17 each)", "(15, 15)", "- 15 per needle".
+function readLoadsBehind(
+  at: Cursor,
+  told: { readonly needles: number; readonly total: Sized<number> | null }
+): readonly (Sized<number> | null)[] {
+  const each = at.attempt(() => {
+    const bracket = at.text() === '(' ? at.partner : -1;
+    at.skip(',', '-', '(', ':', 'with');
+    const count = readCount(at);
+    at.skip(...STITCH_WORDS, 'on', 'per');
+    if (!count || (!at.take('each') && at.text(-1) !== 'per')) return null;
+    at.skip('needle', 'of', 'them');
+    if (bracket >= 0) at.at = bracket + 1;
+    return count;
+  });
+  if (!each) return told.needles === 1 ? [told.total] : new Array<null>(told.needles).fill(null);
+  return new Array<Sized<number>>(told.needles).fill(each);
+}
+
+// "This is now the heel needle", "These 28 sts are on the heel needle", "this will be N3", "Needle A holds the instep".
+function readNaming(at: Cursor): Arrangement | null {
+  const first = at.at;
+  const needle = at.attempt(readCarrier) ?? at.attempt(readDemonstrative);
+  if (!needle) return null;
+  const name = at.attempt(readNewName);
+  if (name === null) return null;
+  skipRest(at);
+  return { kind: 'name-needle', needle, name, span: at.span(first) };
+}
+
+function readDemonstrative(at: Cursor): NeedleRef | null {
+  if (!at.take('this', 'these', 'it', 'they')) return null;
+  readCount(at);
+  at.skip('heel', ...STITCH_WORDS, 'needle');
+  if (!at.phrase('is now', 'are now', 'is', 'are', 'will be', 'will now be', 'becomes', 'become', 'now becomes'))
+    return null;
+  at.skip('now', 'on', 'called', 'again');
+  return { kind: 'same' };
+}
+
+// "Needle A holds", "the old heel needle is now", "N2 carries".
+function readCarrier(at: Cursor): NeedleRef | null {
+  const needle = readNeedle(at);
+  if (!needle || !at.phrase('holds', 'is now', 'becomes', 'carries', 'has', 'will be', 'will hold', 'now becomes'))
+    return null;
+  return at.peek()?.kind === 'number' ? null : needle;
+}
+
+// "the heel needle", "N3", "the instep sts", "the 1st needle again".
+function readNewName(at: Cursor): string | null {
+  at.skip('the');
+  const needle = at.attempt(readNeedle);
+  if (needle?.kind === 'named') return needle.name;
+  readCount(at);
+  const part = at.peek();
+  if (!part || !at.scope.isSection(part.text)) return null;
+  at.at += 1;
+  at.skip(...STITCH_WORDS);
+  return part.text;
+}
+
+// ", with 31 stitches" and "again" say nothing that is not checked elsewhere.
+function skipRest(at: Cursor): void {
+  at.skip('again');
+  at.phrase('from now on', 'from here on');
+  at.attempt(() => (at.skip(',') && at.take('with') && readCount(at) && at.take(...STITCH_WORDS) ? true : null));
+}
+
+/** Reads a note in brackets that names the needle in work: "(4th needle)", "(this is the 1st needle again)". */
+export function readNamingNote(at: Cursor): Arrangement | null {
+  return at.attempt(() => {
+    const first = at.at;
+    const end = at.partner;
+    if (at.peek()?.kind !== 'open' || end < 0) return null;
+    const inner = at.within(first + 1, end);
+    const told = inner.attempt(readNaming) ?? inner.attempt(readBareName);
+    if (!told || !inner.done) return null;
+    at.at = end + 1;
+    return told;
+  });
+}
+
+function readBareName(at: Cursor): Arrangement | null {
+  const first = at.at;
+  at.skip('now', 'the', 'new', '=');
+  const needle = readNeedle(at);
+  if (needle?.kind !== 'named') return null;
+  return { kind: 'name-needle', needle: { kind: 'same' }, name: needle.name, span: at.span(first) };
+}
+
+// "The round now begins in the middle of the heel, with the first side needle", "Rnd begins at N1".
+function readMovedBor(at: Cursor): Arrangement | null {
+  return at.attempt(() => {
+    const first = at.at;
+    at.skip('the', 'new', 'all');
+    const isBor = at.attempt(() => readBor(at) || null);
+    if (!isBor && !at.take('rnd', 'rnds', 'round', 'rounds')) return null;
+    at.skip('now');
+    if (!(isBor ? at.skip('is', 'are', 'will', 'be') : at.take('begins', 'begin', 'start', 'starts'))) return null;
+    at.skip('now');
+    const moved = at.looksLike(() => at.phrase('with this st', 'with these', 'with the st', 'at this st'));
+    return { kind: 'move-bor', to: findNeedle(at) ?? (moved ? { kind: 'same' } : null), span: at.span(first) };
+  });
+}
+
+// The needle that the rest of the sentence names, if any.
+function findNeedle(at: Cursor): NeedleRef | null {
+  let found: NeedleRef | null = null;
+  while (!at.done && at.text() !== '.' && at.text() !== ';') {
+    const needle: NeedleRef | null = found ? null : at.attempt(readNeedle);
+    if (needle) found = at.text(-1) === 'needle' || needle.kind === 'named' ? needle : found;
+    else at.at += 1;
+  }
+  return found;
+}
+
+/** Reads what stands before several moves and says what they are for: "Move every needle on by 2 sts:". */
+export function skipMoveLead(at: Cursor): boolean {
+  return (
+    at.attempt(() => {
+      if (!at.take('move', 'shift', 'rearrange', 'arrange', 'rotate')) return null;
+      for (let words = 0; words < 12 && at.peek() && !/^[.,;]$/u.test(at.text()); words += 1) {
+        if (at.take(':')) return true;
+        at.at += 1;
+      }
+      return null;
+    }) === true
+  );
+}
+
+// "Work back and forth on needle B only", "the heel is worked over the 4th and 1st needle".
+function readFlatOver(at: Cursor): Arrangement | null {
+  const first = at.at;
+  const isFlat = skipToOver(at);
+  if (isFlat === null) return null;
+  const needles = readNeedles(at);
+  if (!needles || needles === 'each') return null;
+  const only = at.skip('only', 'alone');
+  return isFlat || only ? { kind: 'work-flat', needles, span: at.span(first) } : null;
+}
+
+// Up to "on" or "over", and whether the words before say that it is flat; null when there is neither.
+function skipToOver(at: Cursor): boolean | null {
+  if (!at.take('work', 'the', 'heel', 'cont', 'continue', 'working', 'knit')) return null;
+  let isFlat = false;
+  for (let words = 0; words < 10 && at.peek()?.kind === 'word'; words += 1) {
+    if (at.phrase('back and forth', 'in rows', 'to and fro')) isFlat = true;
+    else if (at.phrase('is worked', 'heel is worked')) isFlat = true;
+    else if (at.take('on', 'over')) return isFlat;
+    else at.at += 1;
+  }
+  return null;
+}
+
+// "Cut the yarn and attach it again at the beginning of N3", "rejoin yarn at N1".
+function readMovedYarn(at: Cursor): Arrangement | null {
+  const first = at.at;
+  at.attempt(() => (at.take('cut', 'break') && (at.skip('the', 'yarn', 'wool', ','), at.take('and')) ? true : null));
+  if (!at.take('rejoin', 'join', 'attach')) return null;
+  at.skip('the', 'yarn', 'wool', 'it', 'again');
+  if (!at.take('at', 'to')) return null;
+  at.skip('the', 'beginning', 'start', 'right', 'of', 'beg');
+  const needle = readNeedle(at);
+  return needle ? { kind: 'move-yarn', to: needle, span: at.span(first) } : null;
+}
