@@ -9,6 +9,7 @@ import { everySize, forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import type { Bench, ToldLoads } from './arrange.ts';
 import { Counts } from './assertions.ts';
+import { checkPurpose } from './claims.ts';
 import { LimitReached, standard, type Context } from './context.ts';
 import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
@@ -29,7 +30,8 @@ export interface ToldRow {
 /** The stage in work. */
 export interface StageInWork {
   readonly text: StageText;
-  readonly flat: boolean;
+  /** Whether rows are worked flat now. */
+  flat: boolean;
   readonly entry: Ring;
   readonly rows: Row[];
   readonly stated: StatedLayout[];
@@ -116,6 +118,15 @@ export class Knitter {
     this.flat.openOver(needles, span);
   }
 
+  /** The stitches are joined: a piece that was worked flat so far goes round from here on, also under the same heading. */
+  goRound(): void {
+    this.joined = true;
+    if (!this.tube || !this.stage.flat || this.stage.rows.length === 0) return;
+    this.stage.flat = false;
+    this.tube = withoutRun(this.tube);
+    this.flat.leave();
+  }
+
   /** Knits one told row, checks its printed counts and remembers it. */
   work(told: ToldRow, options: { readonly remember: boolean }): void {
     const { text, number } = told;
@@ -124,6 +135,7 @@ export class Knitter {
     this.context.where = `${this.stage.text.name}, ${label}`;
     this.knit({ label, span: text.span, body: text.body, text });
     for (const assertion of text.assertions) this.check(assertion);
+    checkPurpose(this, text);
     if (!options.remember) return;
     this.history.push(told);
     if (number !== null) this.numbered.set(number, text);
@@ -253,7 +265,7 @@ export class Knitter {
   finish(): Stage {
     const { text, rows, entry, stated, notes } = this.stage;
     const start = rows[0]?.before ?? this.ring();
-    const shape = this.stage.flat && rows.some((row) => row.shape === 'flat') ? 'flat' : 'round';
+    const shape = rows.some((row) => row.shape === 'flat') ? 'flat' : 'round';
     return {
       name: text.name,
       line: text.line,

@@ -22,6 +22,13 @@ export function performMarker(at: Performance, instruction: MarkerInstruction): 
   return 'worked';
 }
 
+/** Takes out every marker but that of the beginning of round. */
+export function removeMarkers({ work }: Performance): Outcome {
+  const names = [...work.done, ...work.ahead].flatMap((item) => (item.kind === 'marker' ? [item.name] : []));
+  for (const name of names) if (!sameName(name, BOR)) dropMarker(work, name);
+  return 'worked';
+}
+
 /** Hangs a locking marker in the stitch that was worked last. */
 export function performLock(at: Performance, instruction: Extract<Instruction, { kind: 'locking-marker' }>): Outcome {
   const last = at.work.done.findLast((item) => item.kind === 'stitch');

@@ -4,7 +4,7 @@ import type { Extent, Instruction, Target } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
-import { performMarker, performLock } from './markers.ts';
+import { performMarker, performLock, removeMarkers } from './markers.ts';
 import { arrangeInRow, needleTasks, stretchOf, takeNeedle } from './over-needles.ts';
 import type { RowWork } from './row-work.ts';
 import { performShape } from './shaping.ts';
@@ -88,6 +88,8 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
   switch (instruction.kind) {
     case 'marker':
       return performMarker(at, instruction);
+    case 'remove-markers':
+      return removeMarkers(at);
     case 'locking-marker':
       return performLock(at, instruction);
     case 'pick-up':

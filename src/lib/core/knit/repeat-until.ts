@@ -38,8 +38,8 @@ function workUntil(knitter: Knitter, what: Until, reached: () => boolean): void 
   }
 }
 
-// "On each needle" is measured where most are left, so that all come down to the number.
-function counted(knitter: Knitter, { of, on }: Until['goal']): number {
+/** Counts what repeating goes by. "On each needle" is measured where most are left, so that all come down to the number. */
+export function counted(knitter: Knitter, { of, on }: Until['goal']): number {
   const ring = knitter.ring();
   const onNeedles = on && knitter.tube ? stitchesOn(on, knitter.tube, knitter.context) : [];
   if (onNeedles.length > 0) return Math.max(...onNeedles);

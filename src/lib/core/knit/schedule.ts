@@ -1,6 +1,7 @@
 /** Puts the rows under a heading in the order of working: numbered rows that belong together are sorted by number. */
 
-import type { RowText, Statement } from '../model/pattern.ts';
+import type { Instruction, RowText, Statement } from '../model/pattern.ts';
+import { forSize } from '../model/sized.ts';
 
 /** One row in the order of working. */
 export interface ScheduledRow {
@@ -51,7 +52,23 @@ export function schedule(statements: readonly Statement[], size: number): Schedu
 }
 
 function isFor(statement: Statement, size: number): boolean {
+  if (statement.kind === 'row' && isDashed(statement, size)) return false;
   return !('sizes' in statement) || statement.sizes === null || statement.sizes.includes(size);
+}
+
+// "[k10 (-, 14), k2tog] 4 times. 44 (-, 60) sts": a dash in the printed count, or in every part of the row, leaves the size out.
+function isDashed({ body, assertions }: RowText, size: number): boolean {
+  const total = assertions.find(({ kind }) => kind === 'total');
+  if (total?.kind === 'total') return total.count.length > 1 && forSize(total.count, size) === null;
+  return body.length > 0 && body.every((part) => isDashedPart(part, size));
+}
+
+function isDashedPart(part: Instruction, size: number): boolean {
+  if (part.kind === 'group') {
+    const dashed = part.extent.kind !== 'to' && forSize(part.extent.count, size) === null;
+    return dashed || part.body.some((inner) => isDashedPart(inner, size));
+  }
+  return part.kind === 'work' && forSize(part.count, size) === null;
 }
 
 // Prose between two rows does not part them.

@@ -1,10 +1,10 @@
 /** Works rows that are shaped every so often: on their own, or along with the rows told just before. */
 
-import type { Instruction, RowText, Statement } from '../model/pattern.ts';
+import type { Instruction, RowText } from '../model/pattern.ts';
+import type { ShapeRows } from '../model/shaping.ts';
 import { forSize } from '../model/sized.ts';
 import type { Knitter, ToldRow } from './knitter.ts';
-
-type ShapeRows = Extract<Statement, { kind: 'shape-rows' }>;
+import { counted } from './repeat-until.ts';
 
 /** Longest that shaping goes on without coming to the count that ends it, in shaped rows. */
 const MOST_SHAPED = 500;
@@ -65,14 +65,14 @@ function isDone(knitter: Knitter, { extent, change }: ShapeRows, shaped: number)
   if (extent.kind === 'times') return shaped >= (forSize(extent.count, size) ?? 0);
   if (extent.kind !== 'until') return true;
   const goal = forSize(extent.count, size);
-  const found = knitter.ring().stitches.length;
+  const found = counted(knitter, extent);
   return goal === null || (change === 'dec' ? found <= goal : found >= goal);
 }
 
 function reportMissed(knitter: Knitter, { extent, span }: ShapeRows): void {
   if (extent?.kind !== 'until') return;
   const expected = forSize(extent.count, knitter.context.size);
-  const found = knitter.ring().stitches.length;
+  const found = counted(knitter, extent);
   if (expected !== null && found !== expected) knitter.context.report('unreachable-count', span, { expected, found });
 }
 
@@ -98,6 +98,7 @@ function rowOf(knitter: Knitter, { change, body, span }: ShapeRows): RowText {
     numbering: 'noun',
     numbers: { kind: 'next' },
     name: `${change === 'dec' ? 'Dec' : 'Inc'} ${noun.toLowerCase()}`,
+    purpose: null,
     side: null,
     sizes: null,
     body,

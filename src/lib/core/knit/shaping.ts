@@ -2,14 +2,13 @@
 
 import type { Operation } from '../model/operation.ts';
 import { operationNamed } from '../model/operations.ts';
-import type { Instruction, Side } from '../model/pattern.ts';
+import type { Side } from '../model/pattern.ts';
 import { BOR } from '../model/ring.ts';
+import type { Shape } from '../model/shaping.ts';
 import { forSize } from '../model/sized.ts';
 import { workTimes, type Outcome, type Performance } from './work.ts';
 import type { RowWork } from './row-work.ts';
 import { sameName } from './targets.ts';
-
-type Shape = Extract<Instruction, { kind: 'shape' }>;
 
 /** One place: so many stitches before it is reached, and on which side of it the stitches are made or taken. */
 interface Place {

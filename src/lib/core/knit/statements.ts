@@ -6,6 +6,7 @@ import { forSize } from '../model/sized.ts';
 import type { Stitch } from '../model/stitch.ts';
 import { MOST_STITCHES } from '../model/limits.ts';
 import { arrange } from './arrange.ts';
+import { checkMultiple } from './claims.ts';
 import { LimitReached } from './context.ts';
 import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
@@ -66,12 +67,14 @@ function knitOther(knitter: Knitter, statement: Other): void {
 }
 
 // What is said between the rows.
-function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | 'prose'> | Untold): void {
+function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | 'multiple' | 'prose'> | Untold): void {
   switch (statement.kind) {
     case 'layout':
       return layOutAsTold(knitter, statement);
     case 'arrange':
       return arrangeAll(knitter, statement);
+    case 'multiple':
+      return checkMultiple(knitter, statement);
     case 'check':
       return knitter.check(statement.assertion);
     case 'prose':
@@ -142,8 +145,8 @@ function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {
 
 // Joining with a marker hangs the marker of the BOR.
 function join(knitter: Knitter, statement: Of<'join'>): void {
+  knitter.goRound();
   const { tube } = knitter;
-  knitter.joined = true;
   if (!tube || !statement.marker) return;
   if (tube.items.some((item) => item.kind === 'marker' && sameName(item.name, BOR))) return;
   const items: Item[] = [...tube.items];

@@ -5,6 +5,7 @@ import type { Arrangement, NeedleRef, NeedleRefs } from './needle-words.ts';
 import type { Operation } from './operation.ts';
 import type { PlainStitch } from './plain-rows.ts';
 import type { LengthStop, RowExtent, RowReference } from './repeating.ts';
+import type { Shape, ShapeRows } from './shaping.ts';
 import type { Sized } from './sized.ts';
 import type { Span } from './span.ts';
 import type { Face } from './stitch.ts';
@@ -66,18 +67,7 @@ export type Instruction =
   | { readonly kind: 'into-one'; readonly body: readonly Instruction[]; readonly span: Span }
   /** Spreads increases or decreases over the rest of the row; gaps differ by at most one. */
   | { readonly kind: 'evenly'; readonly operation: Operation; readonly count: Sized<number>; readonly span: Span }
-  /**
-   * Increases or decreases `count` stitches at each of the places, and works what lies between as it presents itself.
-   * `markers`: how many markers have it on either side, `null` for every one ahead; `pair`: outside the next two.
-   */
-  | {
-      readonly kind: 'shape';
-      readonly change: 'inc' | 'dec';
-      readonly count: Sized<number>;
-      readonly places: 'ends' | 'beginning' | 'end' | 'markers' | 'pair';
-      readonly markers: number | null;
-      readonly span: Span;
-    }
+  | Shape
   /** `name` null: the next marker, or a new one named m1, m2 … A marker placed as "BOR" moves the beginning of round there. */
   | {
       readonly kind: 'marker';
@@ -85,9 +75,11 @@ export type Instruction =
       readonly name: string | null;
       readonly span: Span;
     }
+  /** Takes out every marker of the row but that of the BOR. */
+  | { readonly kind: 'remove-markers'; readonly span: Span }
   | { readonly kind: 'locking-marker'; readonly name: string | null; readonly span: Span }
-  /** Picks up and knits stitches along an edge, at the present position. */
-  | { readonly kind: 'pick-up'; readonly count: Sized<number>; readonly span: Span }
+  /** Picks up and knits stitches along an edge, at the present position. `atMost`: the other end of a range, 0 without one. */
+  | { readonly kind: 'pick-up'; readonly count: Sized<number>; readonly atMost: number; readonly span: Span }
   /** Casts on at the present position, over a gap. */
   | { readonly kind: 'cast-on-here'; readonly count: Sized<number>; readonly span: Span }
   /** `count` null: all that are left. */
@@ -158,6 +150,8 @@ export interface RowText {
   readonly numbers: RowNumbers;
   /** "Dec rnd", so that it can be repeated by name; `null` without one. */
   readonly name: string | null;
+  /** What its name or a note says it is for; `null` when they say nothing. */
+  readonly purpose: 'inc' | 'dec' | null;
   /** The side the text claims; `null` when it claims none. */
   readonly side: Side | null;
   /** Sizes that work this line; `null` means all. */
@@ -193,26 +187,7 @@ export type Statement =
       readonly assertions: readonly Assertion[];
       readonly span: Span;
     }
-  /**
-   * Rows that increase or decrease among plain ones: "dec 1 st at each end of every 4th row 5 times". A row of the stage that is
-   * named for it ("Dec rnd") is worked; without one, `body`.
-   */
-  | {
-      readonly kind: 'shape-rows';
-      readonly change: 'inc' | 'dec';
-      readonly body: readonly Instruction[];
-      /** Plain rows before each: 3 for "every 4th". */
-      readonly plainBetween: number;
-      /** True when the first is the next row, before any plain one. */
-      readonly atOnce: boolean;
-      /** `null`: as long as the rows last that it is worked along with. */
-      readonly extent: RowExtent | null;
-      /** True for "at the same time": along with the rows told just before. */
-      readonly during: boolean;
-      readonly sizes: readonly number[] | null;
-      readonly assertions: readonly Assertion[];
-      readonly span: Span;
-    }
+  | ShapeRows
   /** Rows of a simple pattern, counted. */
   | ({
       readonly kind: 'even';
@@ -263,6 +238,8 @@ export type Statement =
   /** Stitches change needles, or needles change names, between two rows. */
   | { readonly kind: 'arrange'; readonly actions: readonly Arrangement[]; readonly span: Span }
   | { readonly kind: 'check'; readonly assertion: Assertion; readonly span: Span }
+  /** Says of what the stitches are a multiple: 8 plus 1. */
+  | { readonly kind: 'multiple'; readonly of: Sized<number>; readonly plus: Sized<number>; readonly span: Span }
   /** Prose without an instruction; kept and marked so that nothing is dropped in silence. */
   | { readonly kind: 'prose'; readonly text: string; readonly span: Span };
 

@@ -3,6 +3,7 @@
 import type { Assertion, Instruction, Target } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
+import { readJoin } from './beginnings.ts';
 import { skipColour } from './colours.ts';
 import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
@@ -13,6 +14,7 @@ import { readReceiver } from './needle-names.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
 import type { Token } from './tokens.ts';
+import { skipOtherVersion } from './versions.ts';
 import { isRemark, nearestName, startsInstruction } from './wording.ts';
 
 /** What was read of a row. */
@@ -59,7 +61,7 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   const first = at.at;
   let sentence = mark(at, body);
   while (!at.done) {
-    at.separators();
+    skipToClause(at, body);
     if (at.done || (at.at > first && (startsOther(at, options) || isTurned(at, body)))) break;
     if (at.atSentence) sentence = mark(at, body);
     if (!readClause(at, { body, options, sentence })) break;
@@ -68,11 +70,20 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   return body;
 }
 
-// Another statement may begin at a sentence; a label also behind a semicolon.
+// What is told for the other of left and right is a remark here.
+function skipToClause(at: Cursor, body: Body): void {
+  at.separators();
+  const other = skipOtherVersion(at);
+  if (other) body.remarks.push(other);
+  at.separators();
+}
+
+// Another statement may begin at a sentence; a label also behind a semicolon, "join to work in the rnd" behind a comma.
 function startsOther(at: Cursor, options: BodyOptions): boolean {
   if (options.place === 'free' && at.atSentence && startsNeedle(at)) return true;
   if (at.atSentence) return options.isOther(at);
-  return options.place !== 'inner' && at.peek(-1)?.text === ';' && at.looksLike(readLabel);
+  if (options.place === 'inner') return false;
+  return at.peek(-1)?.text === ';' ? at.looksLike(readLabel) : at.text() === 'join' && at.looksLike(readJoin);
 }
 
 // Without a label each sentence about another needle is a step of its own.
@@ -235,12 +246,17 @@ function isWhole(at: Cursor, instructions: readonly Instruction[]): boolean {
   const [only, after] = instructions;
   if (!only || instructions.length > 2) return false;
   const written = at.source.text.slice(only.span.from, only.span.to);
-  return isBare(only, written) && (after === undefined || isSpread(after) || after.kind === 'turn');
+  return isBare(only, written) && (after === undefined || isSpread(after) || isAside(after));
 }
 
 // Goes over the whole row, whatever is said before.
 function isSpread(instruction: Instruction | undefined): boolean {
   return instruction?.kind === 'evenly' || instruction?.kind === 'shape';
+}
+
+// Says something about the whole row, and works no stitch of it.
+function isAside(instruction: Instruction | undefined): boolean {
+  return instruction?.kind === 'turn' || instruction?.kind === 'remove-markers';
 }
 
 /** The instruction worked to the end instead of once. */

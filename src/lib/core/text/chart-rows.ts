@@ -33,6 +33,7 @@ export function readChartRows(at: Cursor): Statement[] | null {
     numbering: 'noun',
     numbers: { kind: 'numbers', numbers: [number] },
     name: null,
+    purpose: null,
     side: null,
     sizes: at.scope.onlySizes,
     body: [bodies[index]!],

@@ -65,6 +65,7 @@ function rowOf(
     numbering: 'noun',
     numbers: { kind: 'next' },
     name: null,
+    purpose: null,
     side: null,
     sizes: at.scope.onlySizes,
     assertions: []

@@ -33,13 +33,14 @@ export function readEdge(at: Cursor): Instruction | null {
 function readPickUp(at: Cursor): Instruction | null {
   const first = at.at;
   if (!at.phrase(...PICK_UP)) return null;
+  at.skip('approx', 'approximately', 'about', '.');
   const count = readCount(at);
   if (!count) return null;
-  at.attempt(() => (at.take('-', 'or') ? at.whole() : null));
+  const atMost = at.attempt(() => (at.take('-', 'or', 'to') ? at.whole() : null)) ?? 0;
   const span = at.span(first);
   at.skip('extra', ...STITCH_WORDS);
   skipWhere(at);
-  return { kind: 'pick-up', count, span };
+  return { kind: 'pick-up', count, atMost, span };
 }
 
 // "along edge of heel flap", "over the gap", "between flap and instep": where the stitches are.

@@ -13,6 +13,7 @@ import { readIntoOne } from './into-one.ts';
 import { readMarker } from './markers.ts';
 import { readReceiver } from './needle-names.ts';
 import { readGroup } from './repeats.ts';
+import { readSizedCable } from './sized-cables.ts';
 import { readEvenly, readShape } from './shaping.ts';
 import { readStitch } from './stitches.ts';
 import { readTurn } from './turns.ts';
@@ -44,7 +45,7 @@ const READERS: readonly Reader[] = [
 
 /** Reads one instruction; several when the text says them as one, none when it only moves the yarn. */
 export function readInstruction(at: Cursor, readInner: ReadInner): readonly Instruction[] | null {
-  const group = readIntoOne(at, readInner) ?? readGroup(at, readInner);
+  const group = readIntoOne(at, readInner) ?? readSizedCable(at) ?? readGroup(at, readInner);
   if (group) return group;
   const found = at.attempt(() => readFirst(at));
   if (!found) return null;

@@ -9,6 +9,7 @@ export interface RowLabel {
   /** "Rnd", "Round" or "Row". */
   readonly noun: string;
   readonly numbering: RowText['numbering'];
+  readonly purpose: RowText['purpose'];
   readonly numbers: RowNumbers;
   readonly name: string | null;
   readonly side: Side | null;
@@ -34,6 +35,14 @@ const MOST_TOLD = 1_000_000;
 
 /** Reads the label of a row with what separates it from its instructions; `null` when none stands here. */
 export function readLabel(at: Cursor): RowLabel | null {
+  const first = at.at;
+  const label = readAnyLabel(at);
+  return label && { ...label, purpose: purposeOf(at, first) };
+}
+
+type BareLabel = Omit<RowLabel, 'purpose'>;
+
+function readAnyLabel(at: Cursor): BareLabel | null {
   return (
     at.attempt(readNumbered) ??
     at.attempt(readOrdinalRows) ??
@@ -45,6 +54,14 @@ export function readLabel(at: Cursor): RowLabel | null {
   );
 }
 
+// "Dec rnd:", "Rnd 5 (increase):".
+function purposeOf(at: Cursor, first: number): RowLabel['purpose'] {
+  const words = at.source.tokens.slice(first, at.at).map(({ text }) => text);
+  const has = (pattern: RegExp) => words.some((word) => pattern.test(word));
+  const [inc, dec] = [has(/^inc(?:s|rease|reases|reasing)?$/u), has(/^dec(?:s|rease|reases|reasing)?$/u)];
+  return inc === dec ? null : inc ? 'inc' : 'dec';
+}
+
 /** Reads "rnd", "Rounds", "row". */
 export function readNoun(at: Cursor): string | null {
   const noun = NOUNS[at.text()];
@@ -53,7 +70,7 @@ export function readNoun(at: Cursor): string | null {
 }
 
 // "Rnd 5:", "Rnds 1-4:", "R5:", "Rnd 2 and all even rnds:", "Even-numbered rounds 2-20:" is read as parity.
-function readNumbered(at: Cursor): RowLabel | null {
+function readNumbered(at: Cursor): BareLabel | null {
   const first = at.at;
   const noun = readNoun(at) ?? (at.peek(1)?.glued && at.take('r') ? 'Row' : null);
   if (!noun) return null;
@@ -105,7 +122,7 @@ function rowNumber(at: Cursor): number | null {
 }
 
 // "5th rnd:", "9th and 10th rows:", "1st to 8th rows:".
-function readOrdinalRows(at: Cursor): RowLabel | null {
+function readOrdinalRows(at: Cursor): BareLabel | null {
   const rows = readOrdinals(at);
   if (!rows) return null;
   const side = readRemarks(at);
@@ -132,7 +149,7 @@ export function readOrdinals(at: Cursor): { readonly noun: string; readonly numb
 }
 
 // "All even rnds:", "Odd rnds:", "Even-numbered rounds 2-20:", "Every odd-numbered row:".
-function readParity(at: Cursor): RowLabel | null {
+function readParity(at: Cursor): BareLabel | null {
   const first = at.at;
   const parity = readParityWords(at);
   if (!parity) return null;
@@ -163,7 +180,7 @@ function readParityWords(at: Cursor): 'odd' | 'even' | null {
 }
 
 // "WS rows: p", "All RS rows:".
-function readSideRows(at: Cursor): RowLabel | null {
+function readSideRows(at: Cursor): BareLabel | null {
   at.skip('all', 'every');
   const side = readSide(at);
   const noun = side ? readNoun(at) : null;
@@ -173,7 +190,7 @@ function readSideRows(at: Cursor): RowLabel | null {
 }
 
 // "Next rnd:", "Dec rnd:", "Set-up row (WS):", "Rib row:".
-function readNamed(at: Cursor): RowLabel | null {
+function readNamed(at: Cursor): BareLabel | null {
   const first = at.at;
   const isNext = at.text() === 'next';
   for (let words = 0; words < 4 && !NOUNS[at.text()]; words += 1) {
@@ -190,7 +207,7 @@ function readNamed(at: Cursor): RowLabel | null {
 }
 
 // "Ridge: P." at the beginning of a line.
-function readNameAlone(at: Cursor): RowLabel | null {
+function readNameAlone(at: Cursor): BareLabel | null {
   if (at.at !== at.range.from || !at.peek()?.capital || !at.take(...NAMES_ALONE)) return null;
   const name = at.written(at.range.from);
   if (at.text() !== ':' || at.peek(1) === null) return null;
@@ -199,7 +216,7 @@ function readNameAlone(at: Cursor): RowLabel | null {
 }
 
 // "5: K." at the beginning of a line.
-function readBareNumber(at: Cursor): RowLabel | null {
+function readBareNumber(at: Cursor): BareLabel | null {
   if (at.at !== at.range.from || at.peek(1)?.text !== ':') return null;
   const number = rowNumber(at);
   at.at += 1;

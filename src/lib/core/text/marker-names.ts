@@ -19,6 +19,11 @@ export function readMarkerName(at: Cursor): MarkerName | null {
   return at.attempt(() => {
     at.skip('the', 'next', 'first', 'new');
     if (readBor(at)) return { name: 'BOR' };
+    const known = at.scope.markerNames.get(at.text());
+    if (known !== undefined && MARKER_WORDS.includes(at.text(1))) {
+      at.at += 2;
+      return { name: known };
+    }
     const letter = at.peek()?.capital && /^[a-z]$/u.test(at.text()) ? at.peek(1) : null;
     if (letter && MARKER_WORDS.includes(letter.text)) return named(at, 2, at.peek()!.text);
     if (!at.take(...MARKER_WORDS)) return null;

@@ -2,7 +2,7 @@
 
 import type { Instruction } from '../model/pattern.ts';
 import type { Cursor } from './cursor.ts';
-import { readBor, readLetter, readMarkerName } from './marker-names.ts';
+import { readBor, readLetter, readMarkerName, type MarkerName } from './marker-names.ts';
 
 const PLACE = ['pm', 'pmk', 'place marker', 'place m', 'place a marker', 'pl m', 'place markers', 'place new marker'];
 const SLIP = ['sm', 'slm', 'sl m', 'slip m', 'slip marker', 'slip the marker', 'sl marker', 'slip next marker'];
@@ -14,6 +14,13 @@ const REMOVE = [
   'removing marker',
   'removing m',
   'remove next marker'
+];
+const REMOVE_ALL = [
+  'removing markers as you come to them',
+  'removing all markers',
+  'removing markers',
+  'remove all markers',
+  'remove markers'
 ];
 const LOCKING = [
   'place a locking marker',
@@ -34,19 +41,32 @@ export function readMarker(at: Cursor): Instruction | null {
   if (at.phrase(...LOCKING)) return lock(at, first);
   if (at.phrase(...PLACE)) return { kind: 'marker', action: 'place', name: readPlacedName(at), span: at.span(first) };
   if (at.phrase(...SLIP)) return { kind: 'marker', action: 'slip', name: readOwnName(at), span: at.span(first) };
+  if (at.phrase(...REMOVE_ALL)) return { kind: 'remove-markers', span: at.span(first) };
   if (at.phrase(...REMOVE)) return { kind: 'marker', action: 'remove', name: readOwnName(at), span: at.span(first) };
   return readSplitName(at, first);
 }
 
-// "place marker A", "remove BOR marker", "slip marker B".
+// "place marker A", "remove BOR marker", "slip marker B", "place end marker for BOR".
 function readSplitName(at: Cursor, first: number): Instruction | null {
   return at.attempt(() => {
     const verb = at.take('place', 'slip', 'sl', 'remove')?.text;
     if (!verb) return null;
-    const marker = readMarkerName(at);
+    const marker = verb === 'place' ? (readNewName(at) ?? readMarkerName(at)) : readMarkerName(at);
     if (!marker) return null;
     const action = verb === 'place' ? 'place' : verb === 'remove' ? 'remove' : 'slip';
     return { kind: 'marker', action, name: marker.name, span: at.span(first) };
+  });
+}
+
+// "middle marker", "a red marker", "end marker for BOR": from now on it is called so.
+function readNewName(at: Cursor): MarkerName | null {
+  return at.attempt(() => {
+    at.skip('a', 'the');
+    const word = at.kind('word')?.text;
+    if (!word || /^(?:next|new|one|locking|removable|bor)$/u.test(word) || !at.take('marker')) return null;
+    const name = at.attempt(readForBor) ? 'BOR' : word;
+    at.scope.markerNames.set(word, name);
+    return { name };
   });
 }
 

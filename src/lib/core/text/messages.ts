@@ -80,6 +80,11 @@ export const READ_MESSAGES = {
     message: (f) => `${at(f)}the text says "${f.about}", but no such row stands above.`,
     remedy: 'Check the number of the row, or write the row out.'
   },
+  'other-side': {
+    severity: 'note',
+    message: (f) => `${at(f)}what is told for the ${f.about} one is kept as a note; the other one is knitted.`,
+    remedy: null
+  },
   'key-not-understood': {
     severity: 'warning',
     message: (f) => `The key says what "${f.about}" means, but the meaning is not understood.`,

@@ -126,6 +126,7 @@ function copyOf(
     numbering: row.numbering,
     numbers: numbers.length > 0 ? { kind: 'numbers', numbers } : row.numbers,
     name: row.name,
+    purpose: row.purpose,
     side: row.side,
     sizes: at.scope.onlySizes,
     body: row.body,
@@ -141,7 +142,14 @@ export function readFreeRow(at: Cursor, isOther: BodyOptions['isOther']): Statem
     at.skip('then', 'now');
     const body = readBody(at, { isOther, place: 'free' });
     if (body.instructions.every(({ kind }) => kind === 'locking-marker')) return null;
-    const label: RowLabel = { noun: 'Row', numbering: 'noun', numbers: { kind: 'next' }, name: null, side: null };
+    const label: RowLabel = {
+      noun: 'Row',
+      numbering: 'noun',
+      numbers: { kind: 'next' },
+      name: null,
+      purpose: null,
+      side: null
+    };
     const only = body.instructions.length === 1 ? body.instructions[0] : undefined;
     if (only && isWholeWord(at, only)) body.instructions[0] = toEnd(only);
     return withRemarks(at, rowOf(at, { label, first, body: { ...body, failed: false } }));

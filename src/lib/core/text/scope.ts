@@ -54,6 +54,10 @@ export class Scope {
   onlySizes: readonly number[] | null = null;
   /** Sizes that the lines just before were for; empty after a line for all. */
   readonly namedSizes = new Set<number>();
+  /** The side that is worked where the text tells left and right apart; `null` before it does. */
+  version: 'left' | 'right' | null = null;
+  /** Markers that the text calls by a word: "middle", or "end" for that of the BOR. */
+  readonly markerNames = new Map<string, string>();
   /** Whether anything has been cast on. */
   begun = false;
   /** Row numbers that ranges have stood for so far. */

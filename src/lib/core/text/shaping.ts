@@ -3,11 +3,10 @@
 import type { Instruction } from '../model/pattern.ts';
 import type { Operation } from '../model/operation.ts';
 import { operationNamed } from '../model/operations.ts';
+import type { Shape } from '../model/shaping.ts';
 import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-
-type Shape = Extract<Instruction, { kind: 'shape' }>;
 
 const MORE = ['inc', 'increase', 'increasing', 'm'];
 const FEWER = ['dec', 'decrease', 'decreasing'];

@@ -76,17 +76,12 @@ export class StageReader {
     if (readSizesLine(at)) return true;
     const word = at.text();
     const colon = at.text(1) === ':' && !at.within(at.at + 2, at.range.end).done;
-    if (word === 'gauge' || word === 'tension') {
+    if (word === 'gauge' || word === 'tension' || isGauge(at)) {
       if (!colon && this.stages.length > 0 && at.range.end - at.at < 3) return false;
       return this.addGauge(at);
     }
     if (colon && /^needles?$/u.test(word)) return this.addNeedles(at);
-    if (colon && /^(?:key|abbreviations|terms)$/u.test(word)) {
-      at.at += 2;
-      readKey(at);
-      return true;
-    }
-    return false;
+    return colon && readKeyLine(at);
   }
 
   private addGauge(at: Cursor): boolean {
@@ -186,6 +181,22 @@ export class StageReader {
     const { tokens } = this.source;
     return { from: tokens[at.range.from]!.from, to: tokens[at.range.end - 1]!.to };
   }
+}
+
+// "30 sts and 42 rnds = 10 cm" without a word before it.
+function isGauge(at: Cursor): boolean {
+  return at.looksLike(() => {
+    if (at.number() === null || !at.take('st', 'sts', 'stitches')) return false;
+    while (!at.done && at.text() !== '=' && !at.phrase('to', 'per')) at.at += 1;
+    return !at.done && /\b(?:cm|inch(?:es)?|in|")/iu.test(at.source.text.slice(at.peek()!.from, at.peek()!.from + 20));
+  });
+}
+
+function readKeyLine(at: Cursor): boolean {
+  if (!/^(?:key|abbreviations|terms)$/u.test(at.text())) return false;
+  at.at += 2;
+  readKey(at);
+  return true;
 }
 
 // "CHART A": what stands under it is worked where rows point to it.

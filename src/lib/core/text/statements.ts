@@ -17,12 +17,14 @@ import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
 import { readLayout } from './layouts.ts';
 import { readMarker } from './markers.ts';
+import { readMultiple } from './multiples.ts';
 import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
+import { skipOtherVersion } from './versions.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
 
 // A sentence in which stitches change needles, and none is worked.
@@ -48,6 +50,7 @@ type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 const READERS: readonly Reader[] = [
   readSections,
   readChartRows,
+  readMultiple,
   readEdgeRows,
   readMovedMarker,
   readCastOn,
@@ -88,6 +91,11 @@ function readSentence(at: Cursor, statements: Statement[]): void {
   if (prefix) {
     at.scope.onlySizes = prefix.sizes;
     for (const size of prefix.sizes ?? []) at.scope.namedSizes.add(size);
+    return;
+  }
+  const other = skipOtherVersion(at);
+  if (other) {
+    statements.push(prose(at, other));
     return;
   }
   skipYarn(at);
