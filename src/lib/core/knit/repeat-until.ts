@@ -72,7 +72,8 @@ export function untilAllWorked(knitter: Knitter, { statement, rows }: Repeat): v
   }
 }
 
-function unworked(knitter: Knitter): number {
+/** Stitches that the turn of the last row left, on either side. */
+export function unworked(knitter: Knitter): number {
   const last = knitter.stage.rows.at(-1);
   return last ? last.unworked.before + last.unworked.after : 0;
 }

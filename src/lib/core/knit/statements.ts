@@ -11,6 +11,7 @@ import { LimitReached } from './context.ts';
 import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
 import type { Knitter } from './knitter.ts';
+import { goOn } from './progressions.ts';
 import { repeatRows } from './repeat-rows.ts';
 import type { Scheduled } from './schedule.ts';
 import { Along, shapeRows } from './shape-rows.ts';
@@ -85,13 +86,15 @@ function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | '
   }
 }
 
-type Untold = Of<'repeat-rows' | 'shape-rows' | 'even' | 'even-until' | 'free-stop'>;
+type Untold = Of<'repeat-rows' | 'progression' | 'shape-rows' | 'even' | 'even-until' | 'free-stop'>;
 
 // Rows that the text does not write out.
 function knitUntold(knitter: Knitter, statement: Untold): void {
   switch (statement.kind) {
     case 'repeat-rows':
       return repeatRows(knitter, statement);
+    case 'progression':
+      return goOn(knitter, statement);
     case 'shape-rows':
       return shapeRows(knitter, statement);
     case 'even':

@@ -5,7 +5,7 @@ import type { Arrangement, NeedleRef, NeedleRefs } from './needle-words.ts';
 import type { Operation } from './operation.ts';
 import type { PlainStitch } from './plain-rows.ts';
 import type { LengthStop, RowExtent, RowReference } from './repeating.ts';
-import type { Shape, ShapeRows } from './shaping.ts';
+import type { Progression, Shape, ShapeRows } from './shaping.ts';
 import type { Sized } from './sized.ts';
 import type { Span } from './span.ts';
 import type { Face } from './stitch.ts';
@@ -188,6 +188,7 @@ export type Statement =
       readonly span: Span;
     }
   | ShapeRows
+  | Progression
   /** Rows of a simple pattern, counted. */
   | ({
       readonly kind: 'even';

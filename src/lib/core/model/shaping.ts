@@ -35,3 +35,14 @@ export interface ShapeRows {
   readonly assertions: readonly Assertion[];
   readonly span: Span;
 }
+
+/** Goes on as the last rows did, with one number growing or falling: "working 1 fewer st between decs each time". */
+export interface Progression {
+  readonly kind: 'progression';
+  /** Stitches more from one shaped row to the next, negative for fewer; `null` when the text does not say. */
+  readonly step: number | null;
+  readonly extent: Extract<RowExtent, { kind: 'until' | 'all-worked' }>;
+  readonly sizes: readonly number[] | null;
+  readonly assertions: readonly Assertion[];
+  readonly span: Span;
+}

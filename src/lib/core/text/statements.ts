@@ -20,6 +20,7 @@ import { readMarker } from './markers.ts';
 import { readMultiple } from './multiples.ts';
 import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
+import { readProgression } from './progressions.ts';
 import { readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readShapeRows } from './shape-rows.ts';
@@ -57,6 +58,7 @@ const READERS: readonly Reader[] = [
   readEnding,
   readJoin,
   readResume,
+  readProgression,
   readShapeRows,
   readRepeatRows,
   readEven,
