@@ -66,12 +66,17 @@ function printArrangement(action: Arrangement): string {
     case 'name-needle':
       return `${printRef(action.needle)} = ${action.name}`;
     case 'work-flat':
-      return `flat over ${printRefs(action.needles)}`;
+      return `flat over ${printFlatOver(action.over)}`;
     case 'move-yarn':
       return `yarn to ${printRef(action.to)}`;
     case 'move-bor':
       return `bor ${action.to ? printRef(action.to) : 'here'}`;
   }
+}
+
+function printFlatOver(over: Extract<Arrangement, { kind: 'work-flat' }>['over']): string {
+  if (over === 'each' || !('section' in over)) return printRefs(over);
+  return `${over.section ?? ''}${over.count ? printSized(over.count) : ''}`;
 }
 
 function printGathered(of: Extract<Arrangement, { kind: 'gather' }>['of']): string {

@@ -3,10 +3,10 @@
 import type { Instruction, RowText, Side, StageText } from '../model/pattern.ts';
 import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { Arrangement } from '../model/needle-words.ts';
 import { missing } from './arrange.ts';
 import type { Context } from './context.ts';
-import { findRun, handAtRun, runOf, sideOf, startsWithTurn, unionRun, wholeOf, type Run } from './run.ts';
+import { findRun, handAtRun, runOf, sideOf, startsWithTurn, statedRun, unionRun, wholeOf, type Run } from './run.ts';
 import { takesOf } from './takes.ts';
 import { takesNeedle, toldSegments, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withRun, type Tube } from './tube.ts';
@@ -48,12 +48,13 @@ export class FlatWork {
     if (!options.needleWords && !isOneNeedle(place.get(), run)) place.set(withoutNeedles(place.get()));
   }
 
-  /** Opens a run over told needles; says so when there is none of that name. */
-  openOver(needles: NeedleRefs, span: Span): void {
+  /** Opens a run over told needles or a section; says so when there is none of that name. */
+  openOver({ over, span }: Extract<Arrangement, { kind: 'work-flat' }>): void {
     const { place, context } = this;
-    const run = unionRun(needles, place.get(), context);
+    const isNeedles = over === 'each' || !('section' in over);
+    const run = isNeedles ? unionRun(over, place.get(), context) : statedRun(over, place.get(), context);
     if (run) place.set(withRun(place.get(), run.from, run.to));
-    else if (needles !== 'each') missing({ context }, needles[0]!, span);
+    else if (isNeedles && over !== 'each') missing({ context }, over[0]!, span);
     this.previousSide = null;
     this.grows = false;
   }

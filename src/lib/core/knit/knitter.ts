@@ -1,7 +1,7 @@
 /** Knits the statements of one stage after another. Holds what one statement hands on to the next. */
 
 import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { Arrangement } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
@@ -109,9 +109,9 @@ export class Knitter {
     this.flat.open(this.stage.text, { needleWords: this.stage.needleWords, strip: !this.joined });
   }
 
-  /** Flat work goes over these needles from here on. */
-  workFlat(needles: NeedleRefs, span: Span): void {
-    this.flat.openOver(needles, span);
+  /** Flat work goes over these needles or stitches from here on. */
+  workFlat(told: Extract<Arrangement, { kind: 'work-flat' }>): void {
+    this.flat.openOver(told);
   }
 
   /** Knits one told row, checks its printed counts and remembers it. */

@@ -104,7 +104,7 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
     case 'hold':
       return hold(at, instruction);
     case 'take-needle':
-      takeNeedle(at, instruction.needle, instruction.span);
+      takeNeedle(at, instruction.needle);
       return 'worked';
     default:
       arrangeInRow(at, instruction);

@@ -57,15 +57,22 @@ export function runOf(tube: Tube): Run | null {
  * name stands in the heading, or as many stitches as its first row works before it turns.
  */
 export function findRun(stage: StageText, tube: Tube, context: Context): Run {
-  const { size } = context;
   const ring = ringOf(tube);
   const carried = runOf(tube);
   const gap = handGap(tube);
-  const named = stage.over?.section ? sectionRun(ring, stage.over.section) : null;
-  if (named) return named;
-  const count = stage.over?.count ? forSize(stage.over.count, size) : null;
-  if (count !== null && count > 0) return fromHand(ring, gap, { count, carried });
+  const stated = stage.over && statedRun(stage.over, tube, context);
+  if (stated) return stated;
   return carried ?? impliedRun(stage, { ring, gap, tube, context });
+}
+
+/** The run of a section or of a count, as the text states it; `null` when neither tells. */
+export function statedRun(over: NonNullable<StageText['over']>, tube: Tube, context: Context): Run | null {
+  const ring = ringOf(tube);
+  const named = over.section ? sectionRun(ring, over.section) : null;
+  if (named) return named;
+  const count = over.count ? forSize(over.count, context.size) : null;
+  if (count === null || count <= 0) return null;
+  return fromHand(ring, handGap(tube), { count, carried: runOf(tube) });
 }
 
 // The run that the needles, the heading or the rows imply.
@@ -130,8 +137,19 @@ interface Place {
 function firstTurn(stage: StageText, at: Place): Run {
   const row = firstRow(stage);
   const all = at.ring.stitches.length;
-  const takes = row ? takesBeforeTurn(row.body, at) : null;
-  return { from: at.gap, to: at.gap + Math.min(takes ?? all, all) };
+  const takes = Math.min((row && takesBeforeTurn(row.body, at)) ?? all, all);
+  const behind = row ? heldBehind(row.body, at) : 0;
+  const from = wrap(at.gap - behind, all);
+  return { from, to: from + Math.min(behind + takes, all) };
+}
+
+// "K the 14 sts of N1 on to N4, turn": the stitches that N4 holds already are worked as well.
+function heldBehind(body: readonly Instruction[], { ring, gap, tube, context }: Place): number {
+  const take = body.find((part) => part.kind === 'take-needle' && part.needle?.kind === 'named');
+  const needle = take?.kind === 'take-needle' && take.needle ? context.needles.find(take.needle) : null;
+  const segment = toldSegments(tube)?.find((one) => one.needle === needle);
+  const endsHere = segment && wrap(segment.from + segment.stitches, ring.stitches.length) === gap;
+  return endsHere ? segment.stitches : 0;
 }
 
 // "1st needle: k to end, turn" works the stitches of that needle.

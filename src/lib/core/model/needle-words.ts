@@ -44,8 +44,12 @@ export type Arrangement =
     }
   /** Gives a needle a name: "(this is the 1st needle again)", "the second side needle is now the left needle". */
   | { readonly kind: 'name-needle'; readonly needle: NeedleRef; readonly name: string; readonly span: Span }
-  /** Flat work goes over these needles: "work back and forth on needle B only". */
-  | { readonly kind: 'work-flat'; readonly needles: NeedleRefs; readonly span: Span }
+  /** Flat work goes over these needles, or this section: "work back and forth on needle B only". */
+  | {
+      readonly kind: 'work-flat';
+      readonly over: NeedleRefs | { readonly section: string | null; readonly count: Sized<number> | null };
+      readonly span: Span;
+    }
   /** The yarn is joined anew at the first stitch of a needle. */
   | { readonly kind: 'move-yarn'; readonly to: NeedleRef; readonly span: Span }
   /** The round begins here from now on, or at the first stitch of a needle. */

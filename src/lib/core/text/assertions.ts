@@ -4,7 +4,7 @@ import type { Assertion } from '../model/pattern.ts';
 import type { Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-import { readLoads } from './layouts.ts';
+import { readLoads, readPlainList } from './layouts.ts';
 import { readNeedles } from './needle-names.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
@@ -77,7 +77,7 @@ function skipBetween(at: Cursor): void {
 function readOne(at: Cursor): Assertion[] | null {
   const first = at.at;
   const loads = at.attempt(() => {
-    const read = readLoads(at);
+    const read = readLoads(at) ?? (at.peek(-1)?.text === ':' ? readPlainList(at) : null);
     return read && (at.atStop || at.text(-1) === '.') ? read : null;
   });
   if (loads) return [{ kind: 'loads', ...loads, span: at.span(first) }];
@@ -132,7 +132,7 @@ function readPart(at: Cursor): Assertion | null {
   if (!count) return null;
   const part = readPartName(at);
   if (!at.take(...STITCH_WORDS)) return null;
-  const place = readPlace(at);
+  const place = at.take('unworked') ? 'unworked' : readPlace(at);
   while (at.phrase(...TAILS));
   if (!endsHere(at)) return null;
   const of = place ?? part;

@@ -7,7 +7,7 @@ import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
-import { readNamingNote } from './arrangements.ts';
+import { readArrangement, readNamingNote } from './arrangements.ts';
 import { readReceiver } from './needle-names.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
@@ -108,6 +108,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
   if (skipNote(at) || at.phrase(...MANNERS)) return true;
+  if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
     body.assertions.push(...counts);
@@ -118,6 +119,11 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   if (!found) return failClause(at, task);
   body.instructions.push(...found);
   return endsWell(at) || fail(at, task);
+}
+
+// "turn: 28 heel sts", "along the heel: this is needle 1".
+function skipColon(at: Cursor): void {
+  at.attempt(() => at.take(':') && (at.looksLike(readAssertions) || at.looksLike(readArrangement) || null));
 }
 
 // Behind an instruction stands a separator, a bracket, or the next instruction.

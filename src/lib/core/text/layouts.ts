@@ -105,7 +105,8 @@ function readList(at: Cursor, readOne: () => NeedleLoad | null): Loads | null {
 
 // Numbers go up from 1; other names are all different.
 function isNext(needle: string, before: readonly NeedleLoad[]): boolean {
-  if (/^\d+$/u.test(needle)) return Number(needle) === before.length + 1;
+  const last = before.at(-1)?.needle ?? '0';
+  if (/^\d+$/u.test(needle)) return Number(needle) > Number(last) && (before.length > 0 || needle === '1');
   return !before.some((load) => load.needle === needle);
 }
 
@@ -217,6 +218,14 @@ const DIVIDE = [
 ];
 
 // "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:", "with".
+// "Divide on to four needles with …" tells how many there are.
+function noteNeedles(at: Cursor): void {
+  at.looksLike(() => {
+    const needles = at.whole();
+    if (needles !== null && needles < MOST_NEEDLES && NEEDLE_WORDS.includes(at.text())) at.scope.needles = needles;
+  });
+}
+
 // "(15-16-15-16) over four needles".
 function skipTail(at: Cursor): void {
   at.attempt(() => {
@@ -227,8 +236,8 @@ function skipTail(at: Cursor): void {
   });
 }
 
-// "12 sts, 12 sts, 8 sts" behind words that say what it is.
-function readPlainList(at: Cursor): Loads | null {
+/** Reads "12 sts, 12 sts, 8 sts" or "18, 15, 28, 15", where other words say what they are. */
+export function readPlainList(at: Cursor): Loads | null {
   const loads: Sized<number>[] = [];
   for (;;) {
     const load = at.attempt(() => {
@@ -250,7 +259,8 @@ function readLead(at: Cursor): boolean {
       if (at.take('with', 'having')) return true;
       if (!at.take(...DIVIDE)) return null;
       for (let words = 0; words < 14; words += 1) {
-        if (at.take(':')) return true;
+        if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
+        noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
         if (at.atStop && at.text() !== ',') return null;
         at.at += 1;

@@ -7,7 +7,7 @@ import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { atomAt, readBackLoop, readOperation, type FoundOperation } from './phrases.ts';
-import { readNeedle } from './needle-names.ts';
+import { readNeedles } from './needle-names.ts';
 import { readTarget } from './targets.ts';
 import { readTimesCount } from './times.ts';
 
@@ -92,7 +92,7 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
 function skipToCount(at: Cursor): boolean {
   at.skip('the');
-  const isNext = at.skip('next', 'first', 'last');
+  const isNext = at.skip('next', 'first', 'last', 'other');
   if (!isNext) at.skip('rem', 'remaining');
   return isNext;
 }
@@ -128,7 +128,7 @@ function readOperationBefore(at: Cursor): unknown {
 function readOwner(at: Cursor): true | null {
   if (at.text() === 'on' && /^(?:to|one|an?|another)$/u.test(at.text(1))) return null;
   if (!at.take('of', 'on', 'from')) return null;
-  if (readNeedle(at)) return true;
+  if (readNeedles(at)) return true;
   at.skip('the', 'this');
   const owner = at.kind('word');
   return owner && !/^needles?$/u.test(at.text()) && !/^n$/u.test(owner.text) ? true : null;
