@@ -1,6 +1,6 @@
 /** Flat stages: whether a stage is worked flat, over which run of the ring, and which side faces. */
 
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { FlatOver, NeedleRefs } from '../model/needle-words.ts';
 import type { Instruction, RowText, Side, StageText, Statement } from '../model/pattern.ts';
 import { wrap, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
@@ -65,8 +65,9 @@ export function findRun(stage: StageText, tube: Tube, context: Context): Run {
   return carried ?? impliedRun(stage, { ring, gap, tube, context });
 }
 
-/** The run of a section or of a count, as the text states it; `null` when neither tells. */
-export function statedRun(over: NonNullable<StageText['over']>, tube: Tube, context: Context): Run | null {
+/** The run of needles, a section or a count, as the text states it; `null` when neither tells. */
+export function statedRun(over: FlatOver, tube: Tube, context: Context): Run | null {
+  if (over === 'each' || !('section' in over)) return unionRun(over, tube, context);
   const ring = ringOf(tube);
   const named = over.section ? sectionRun(ring, over.section) : null;
   if (named) return named;
@@ -157,21 +158,31 @@ function takesBeforeTurn(body: readonly Instruction[], at: Place): number | null
   const turn = body.findIndex((part) => hasTurn([part]));
   if (turn < 0) return null;
   const last = body[turn]!;
-  const before = takesOf(body.slice(0, turn), at.context.size);
+  const before = takesBefore(body.slice(0, turn), at);
   if (before === null || last.kind !== 'over-needles' || last.needles === 'each') return before;
   const inner = takesBeforeTurn(last.body, at);
   const needle = at.context.needles.find(last.needles[0]!);
   return before + (inner ?? (needle === null ? 0 : countOn(at.tube, needle)));
 }
 
-/** The run of the stitches on a told needle. */
+// "K the sts of N1 on to N3, turn" takes what is on that needle.
+function takesBefore(body: readonly Instruction[], at: Place): number | null {
+  return body.reduce<number | null>((sum, part) => {
+    const onNeedle = part.kind === 'work-to' && part.target.kind === 'needle' ? part.target.needle : null;
+    const needle = onNeedle && at.context.needles.find(onNeedle);
+    const takes = needle === null ? takesOf([part], at.context.size) : countOn(at.tube, needle);
+    return sum === null || takes === null ? null : sum + takes;
+  }, 0);
+}
+
+// The run of the stitches on a told needle.
 function needleRun(tube: Tube, needle: NeedleId): Run | null {
   const segment = toldSegments(tube)?.find((candidate) => candidate.needle === needle);
   return segment ? { from: segment.from, to: segment.from + segment.stitches } : null;
 }
 
-/** The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart. */
-export function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
+// The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart.
+function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
   const segments = [...(toldSegments(tube) ?? [])].sort((left, right) => left.from - right.from);
   const ids =
     needles === 'each' ? segments.map(({ needle }) => needle) : needles.map((ref) => context.needles.find(ref));

@@ -41,7 +41,18 @@ function readMove(at: Cursor): Arrangement | null {
   const from = at.attempt(readFrom);
   const to = count === null && from === null ? null : readDestination(at);
   if (!to || (from === null && (end === null || end === 'last'))) return null;
-  return { kind: 'move-stitches', count, end: end === 'ahead' ? null : end, from, to, span: at.span(first) };
+  const until = at.attempt(readUntil);
+  return { kind: 'move-stitches', count, end: end === 'ahead' ? null : end, from, to, until, span: at.span(first) };
+}
+
+// "until N3 has 20 sts", "until the third has 20".
+function readUntil(at: Cursor): Sized<number> | null {
+  if (!at.take('until')) return null;
+  if (!readNeedle(at) && !(at.skip('the'), at.kind('ordinal'))) return null;
+  if (!at.take('has', 'holds', 'carries')) return null;
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS);
+  return count;
 }
 
 // "the first 2 sts", "the last st", "the other 9 heel sts", "all".

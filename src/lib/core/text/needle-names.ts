@@ -51,7 +51,10 @@ export function readNeedle(at: Cursor): NeedleRef | null {
 function readEach(at: Cursor): NeedleRefs | null {
   const all = at.take('each', 'every', 'both', 'all');
   if (!all) return null;
-  at.skip('of');
+  if (at.skip('of')) {
+    const list = at.attempt(readList);
+    if (list) return list;
+  }
   at.skip('the', 'two', 'three', 'four', '2', '3', '4');
   const role = ROLES.has(at.text()) ? at.kind('word') : null;
   if (!at.take(...NEEDLE_WORDS)) return null;
@@ -185,10 +188,11 @@ export function readEmpty(at: Cursor): NeedleRef | null {
     if (at.attempt(readSame)) return { kind: 'same' };
     if (at.attempt(readFreed)) return { kind: 'empty', name: readApposition(at) };
     const article = at.skip('a', 'an', 'another', 'one', 'the', 'own');
-    const told =
-      at.skip(...EMPTY, 'another', 'other') || (article && at.text(-1) !== 'the' && at.kind('ordinal') !== null);
-    if (!(told || (article && at.text(-1) !== 'the')) || !at.take(...NEEDLE_WORDS)) return null;
-    return { kind: 'empty', name: readApposition(at) };
+    const isOpen = article && at.text(-1) !== 'the';
+    const ordinal = isOpen ? at.kind('ordinal') : null;
+    const told = at.skip(...EMPTY, 'another', 'other');
+    if (!(told || isOpen) || !at.take(...NEEDLE_WORDS)) return null;
+    return { kind: 'empty', name: readApposition(at) ?? (ordinal && String(ordinal.value)) };
   });
 }
 

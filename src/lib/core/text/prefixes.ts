@@ -4,7 +4,7 @@ import type { Instruction } from '../model/pattern.ts';
 import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Cursor } from './cursor.ts';
 import type { Body } from './body.ts';
-import { readNeedles } from './needle-names.ts';
+import { readNeedles, readReceiver } from './needle-names.ts';
 import { isBare } from './stitches.ts';
 import { startsInstruction } from './wording.ts';
 
@@ -62,7 +62,9 @@ function readNeedleNames(at: Cursor): Where | null {
   const marked = at.take(':', '-') !== null;
   const joined = led && !tool && (at.take(',') !== null || startsInstruction(at));
   if (!marked && !joined) return null;
-  return startsInstruction(at) || at.text() === 'plain' ? { kind: 'needles', needles } : null;
+  return startsInstruction(at) || at.text() === 'plain' || at.looksLike(readReceiver)
+    ? { kind: 'needles', needles }
+    : null;
 }
 
 // "(instep)", "(heel needle)".

@@ -1,6 +1,6 @@
 /** Where the work goes on: a round that begins elsewhere, flat work over some needles, yarn that is joined anew. */
 
-import type { Arrangement, NeedleRef } from '../model/needle-words.ts';
+import type { Arrangement, FlatOver, NeedleRef } from '../model/needle-words.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readBor } from './marker-names.ts';
@@ -44,8 +44,6 @@ export function readFlatOver(at: Cursor): Arrangement | null {
   const only = at.skip('only', 'alone');
   return isFlat || only ? { kind: 'work-flat', over, span: at.span(first) } : null;
 }
-
-type FlatOver = Extract<Arrangement, { kind: 'work-flat' }>['over'];
 
 function readOverNeedles(at: Cursor): FlatOver | null {
   const needles = readNeedles(at);
