@@ -39,6 +39,12 @@ function printTarget(target: Target): string {
       return `${target.name ?? 'm'}${printBefore(target.before)}`;
     case 'gap':
       return `gap${printBefore(target.before)}`;
+    case 'next':
+      return `+${printSized(target.count)}`;
+    case 'double-stitch':
+      return `ds${printBefore(target.before)}`;
+    case 'centre':
+      return `mid ${target.name}`;
     case 'section':
       return target.name;
     case 'needle':
@@ -151,6 +157,8 @@ function printAtEdge(instruction: AtEdge): string {
       return `bo${instruction.count ? printSized(instruction.count) : ''}`;
     case 'hold':
       return `hold${printSized(instruction.count)}${instruction.name ? `:${instruction.name}` : ''}`;
+    case 'waste-yarn':
+      return `waste${printSized(instruction.count)}`;
     case 'take-needle':
       return `on ${instruction.needle ? printRef(instruction.needle) : 'own'}`;
     case 'turn':

@@ -31,6 +31,8 @@ interface Comparison {
 /** Keeps the last difference, so that one slip that runs through the following counts is told once. */
 export class Counts {
   private lastDifference = 0;
+  /** The row whose parts were told to differ: where one part has a stitch too many, another has one too few. */
+  private wrongParts: Row | null = null;
 
   constructor(private readonly context: Context) {}
 
@@ -40,10 +42,18 @@ export class Counts {
     const comparison = compare(assertion, knitted, this.context.size);
     if (!comparison) return;
     const difference = comparison.found - comparison.expected;
-    if (difference !== 0 && difference !== this.lastDifference) {
+    if (difference !== 0 && this.isNew(assertion, difference, knitted.row)) {
       this.context.report('count-mismatch', assertion.span, comparison);
     }
     if (difference !== 0 || assertion.kind === 'total') this.lastDifference = difference;
+  }
+
+  private isNew(assertion: Assertion, difference: number, row: Row | null): boolean {
+    if (assertion.kind === 'change') return true;
+    if (assertion.kind !== 'part') return difference !== this.lastDifference;
+    const told = row !== null && this.wrongParts === row;
+    this.wrongParts = row;
+    return !told && difference !== this.lastDifference;
   }
 
   /** Checks a number printed for one needle, or for each of several. */

@@ -57,7 +57,7 @@ export class Context {
 }
 
 /** An operation that knitting itself needs; the table has it. */
-export function standard(name: 'k' | 'p' | 'pick up'): Operation {
+export function standard(name: 'k' | 'p' | 'pick up' | 'DS'): Operation {
   const found = operationNamed(name);
   if (!found) throw new RangeError(`the table of operations lacks "${name}"`);
   return found;

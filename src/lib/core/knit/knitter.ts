@@ -5,11 +5,11 @@ import type { Arrangement } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
-import { forSize } from '../model/sized.ts';
+import { everySize, forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import type { Bench, ToldLoads } from './arrange.ts';
 import { Counts } from './assertions.ts';
-import { LimitReached, type Context } from './context.ts';
+import { LimitReached, standard, type Context } from './context.ts';
 import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
 import type { Along } from './shape-rows.ts';
@@ -63,6 +63,8 @@ export class Knitter {
   stage: StageInWork;
   /** Shaping that goes along with the rows being worked. */
   along: Along | null = null;
+  /** What the row before left to be done at the beginning of the next. */
+  private due: readonly Instruction[] = [];
   private readonly flat: FlatWork;
   private readonly layouts: StatedLayouts;
   private readonly counts: Counts;
@@ -138,7 +140,8 @@ export class Knitter {
     if (!this.ready(what.span)) return;
     const isStep = this.stage.flat && !runOf(this.tube!) && isStepBefore(what.text);
     if (this.stage.flat && !runOf(this.tube!) && !isStep) this.openRun();
-    const body = this.along?.next(what.body) ?? what.body;
+    const body = [...this.due, ...(this.along?.next(what.body) ?? what.body)];
+    this.due = dueAfter(what.body);
     const task = isStep ? this.stepTask({ ...what, body }) : this.task({ ...what, body }); // may move the yarn to where the row can start
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
@@ -261,6 +264,13 @@ export class Knitter {
       notes
     };
   }
+}
+
+// "Turn, make a double stitch": the stitch that was worked last is pulled up as the first of the next row.
+function dueAfter(body: readonly Instruction[]): Instruction[] {
+  const turn = body.findLast((part) => part.kind === 'turn');
+  if (turn?.kind !== 'turn' || turn.mark !== 'double') return [];
+  return [{ kind: 'work', operation: standard('DS'), count: everySize(1), span: turn.span }];
 }
 
 // "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.

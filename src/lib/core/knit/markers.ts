@@ -13,7 +13,10 @@ export function performMarker(at: Performance, instruction: MarkerInstruction): 
   if (instruction.action === 'place') return place(at, instruction);
   const index = nextMarker(at.work, instruction.name);
   if (index === null) return missing(at, instruction);
-  if (index < 0) return 'worked';
+  if (index < 0) {
+    if (instruction.action === 'remove' && at.work.done.length === 0) dropMarker(at.work, BOR);
+    return 'worked';
+  }
   at.work.pass(index + 1);
   if (instruction.action === 'remove') removeLast(at.work);
   return 'worked';
@@ -82,7 +85,13 @@ function passedJustNow(work: RowWork, name: string | null): boolean {
     if (item.kind === 'stitch') return false;
     if (item.kind === 'marker' && (name === null || sameName(item.name, name))) return true;
   }
-  return name !== null && sameName(name, BOR);
+  return name === null ? startsBehindBor(work) : sameName(name, BOR);
+}
+
+// Before the first stitch of a round its marker is the one that was passed last.
+function startsBehindBor(work: RowWork): boolean {
+  const behind = work.tube.items[work.tube.hand - 1];
+  return work.side === 'RS' && behind?.kind === 'marker' && sameName(behind.name, BOR);
 }
 
 function removeLast(work: RowWork): void {

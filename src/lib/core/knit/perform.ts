@@ -128,6 +128,8 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
     case 'take-needle':
       takeNeedle(at, instruction.needle);
       return 'worked';
+    case 'waste-yarn':
+      return 'worked'; // the stitches go back and are worked again by what follows
     default:
       arrangeInRow(at, instruction);
       return 'worked';

@@ -2,7 +2,7 @@
 
 import type { Diagnostic } from '../model/diagnostic.ts';
 import type { Instruction } from '../model/pattern.ts';
-import { forSize, type Sized } from '../model/sized.ts';
+import { everySize, forSize, type Sized } from '../model/sized.ts';
 import type { Context } from './context.ts';
 import { knitRow, type KnittedRow, type RowTask } from './knit-row.ts';
 import type { Tube } from './tube.ts';
@@ -24,7 +24,7 @@ export function knitReadings(
   on: { readonly context: Context; readonly total: number | null }
 ): KnittedRow {
   const times = unclearTimes(task.body);
-  if (times === null) return knitRow(tube, task, on.context);
+  if (times === null) return knitPlainly(tube, task, on.context);
   const readings = ([0, 1] as const).map((extraTimes) => read(tube, { ...task, extraTimes }, on.context));
   const clean = readings.filter((reading) => reading.mistakes.length === 0);
   const printed = clean.find(({ knitted }) => knitted.row.after.stitches.length === on.total);
@@ -35,6 +35,25 @@ export function knitReadings(
   const taken = printed ?? clean[0] ?? readings[0]!;
   on.context.diagnostics.push(...taken.mistakes);
   return taken.knitted;
+}
+
+// After binding off one stitch stays on the right needle: "BO 6, k23" may count it or not.
+function knitPlainly(tube: Tube, task: RowTask, context: Context): KnittedRow {
+  const counting = withStitchAfterBindOff(task.body);
+  if (!counting) return knitRow(tube, task, context);
+  const readings = [task.body, counting].map((body) => read(tube, { ...task, body }, context));
+  const taken = readings.find(({ mistakes }) => mistakes.length === 0) ?? readings[0]!;
+  context.diagnostics.push(...taken.mistakes);
+  return taken.knitted;
+}
+
+function withStitchAfterBindOff(body: readonly Instruction[]): Instruction[] | null {
+  const isOpen = (part: Instruction, index: number) =>
+    part.kind === 'bind-off' && part.count !== null && body[index + 1]?.kind === 'work';
+  if (!body.some(isOpen)) return null;
+  return body.flatMap((part, index) =>
+    isOpen(part, index) ? [part, { kind: 'work-as-set', count: everySize(1), span: part.span }] : [part]
+  );
 }
 
 function read(tube: Tube, task: RowTask, context: Context): Reading {

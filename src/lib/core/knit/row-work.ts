@@ -233,6 +233,7 @@ function crossed(taken: readonly StitchItem[]): StitchItem[] {
 }
 
 function reworked(stitch: Stitch, operation: Operation, face: Stitch['face']): Stitch {
+  if (operation.family === 'wrap') return { ...stitch, loop: 'double' };
   if (operation.family === 'slip') return stitch.loop === 'slipped' ? stitch : { ...stitch, loop: 'slipped' };
   if (stitch.face === face && stitch.loop === 'plain') return stitch;
   return { ...stitch, face, loop: 'plain' };

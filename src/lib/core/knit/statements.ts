@@ -55,14 +55,6 @@ function knitOther(knitter: Knitter, statement: Other): void {
       return join(knitter, statement);
     case 'sections':
       return nameSections(knitter, statement);
-    case 'repeat-rows':
-      return repeatRows(knitter, statement);
-    case 'shape-rows':
-      return shapeRows(knitter, statement);
-    case 'even':
-      return workEven(knitter, statement);
-    case 'even-until':
-      return workEvenUntil(knitter, statement);
     case 'resume':
       return resume(knitter, statement);
     case 'close':
@@ -72,8 +64,8 @@ function knitOther(knitter: Knitter, statement: Other): void {
   }
 }
 
-// What is said between the rows and works no stitch.
-function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | 'prose'>): void {
+// What is said between the rows.
+function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | 'prose'> | Untold): void {
   switch (statement.kind) {
     case 'layout':
       return layOutAsTold(knitter, statement);
@@ -83,6 +75,25 @@ function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | '
       return knitter.check(statement.assertion);
     case 'prose':
       knitter.stage.notes.push(statement.text);
+      return;
+    default:
+      return knitUntold(knitter, statement);
+  }
+}
+
+type Untold = Of<'repeat-rows' | 'shape-rows' | 'even' | 'even-until'>;
+
+// Rows that the text does not write out.
+function knitUntold(knitter: Knitter, statement: Untold): void {
+  switch (statement.kind) {
+    case 'repeat-rows':
+      return repeatRows(knitter, statement);
+    case 'shape-rows':
+      return shapeRows(knitter, statement);
+    case 'even':
+      return workEven(knitter, statement);
+    case 'even-until':
+      return workEvenUntil(knitter, statement);
   }
 }
 

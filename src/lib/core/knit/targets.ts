@@ -6,6 +6,7 @@ import type { Context } from './context.ts';
 import { stretchOf } from './over-needles.ts';
 import type { Item } from './items.ts';
 import type { RowWork } from './row-work.ts';
+import { sectionRun } from './run.ts';
 
 /** A row in work, and what is known of its needles. */
 export interface Hands {
@@ -25,17 +26,33 @@ export function reach(at: Hands, target: Target): Reach {
   switch (target.kind) {
     case 'end':
       return stitches(work.room());
+    case 'next':
+      return stitches(Math.min(forSize(target.count, size) ?? 0, work.room()));
     case 'last':
       return stitches(work.room() - (forSize(target.count, size) ?? 0));
-    case 'marker':
-      return reachMarker(work, target.name, forSize(target.before, size) ?? 0);
-    case 'gap':
-      return reachItem(work, { what: 'gap', name: '' }, forSize(target.before, size) ?? 0);
+    default:
+      return reachPlace(at, target);
+  }
+}
+
+function reachPlace(at: Hands, target: Exclude<Target, { kind: 'end' | 'next' | 'last' }>): Reach {
+  switch (target.kind) {
     case 'section':
       return reachSectionEnd(at, target);
     case 'needle':
       return reachNeedleEnd(at, target);
+    case 'centre':
+      return reachCentre(at.work, target.name);
+    default:
+      return reachItemBefore(at.work, target, forSize(target.before, at.context.size) ?? 0);
   }
+}
+
+type Hanging = Extract<Target, { kind: 'marker' | 'gap' | 'double-stitch' }>;
+
+function reachItemBefore(work: RowWork, target: Hanging, before: number): Reach {
+  if (target.kind === 'marker') return reachMarker(work, target, before);
+  return reachItem(work, target.kind === 'gap' ? (item) => item.kind === 'turn' : isDouble, before);
 }
 
 function stitches(count: number): Reach {
@@ -43,16 +60,32 @@ function stitches(count: number): Reach {
 }
 
 // With no name the next marker is meant; at the end of the round that is the one of the BOR.
-function reachMarker(work: RowWork, name: string | null, before: number): Reach {
-  const index = work.find((item) => item.kind === 'marker' && (name === null || sameName(item.name, name)));
+function reachMarker(work: RowWork, target: Extract<Target, { kind: 'marker' }>, before: number): Reach {
+  const { name } = target;
+  let left = target.nth;
+  const isIt = (item: Item) => item.kind === 'marker' && (name === null || sameName(item.name, name));
+  const index = work.find((item) => isIt(item) && (left -= 1) === 0);
   if (index >= 0) return stitches(work.room(index) - before);
   if (name === null || sameName(name, 'BOR')) return stitches(work.room() - before);
   return { kind: 'missing', what: 'marker', name };
 }
 
-function reachItem(work: RowWork, missing: { what: 'gap'; name: string }, before: number): Reach {
-  const index = work.find((item) => item.kind === 'turn');
-  return index >= 0 ? stitches(work.room(index) - before) : { kind: 'missing', ...missing };
+function reachItem(work: RowWork, isIt: (item: Item) => boolean, before: number): Reach {
+  const index = work.find(isIt);
+  return index >= 0 ? stitches(work.room(index) - before) : { kind: 'missing', what: 'gap', name: '' };
+}
+
+function isDouble(item: Item): boolean {
+  return item.kind === 'stitch' && item.stitch.loop === 'double';
+}
+
+// Half of an odd number of stitches is rounded down.
+function reachCentre(work: RowWork, name: string): Reach {
+  const run = sectionRun(work.before, name);
+  if (!run) return { kind: 'missing', what: 'section', name };
+  const centre = run.from + Math.floor((run.to - run.from) / 2);
+  const index = work.find((item) => item.kind === 'stitch' && item.at === centre % work.before.stitches.length);
+  return index >= 0 ? stitches(work.room(index)) : { kind: 'missing', what: 'section', name };
 }
 
 // A part that no line has named: a needle of that name, the run in work, or as many stitches as the text says.

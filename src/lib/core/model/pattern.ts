@@ -27,12 +27,18 @@ export interface NeedleText {
 /** A place that working goes on to. */
 export type Target =
   | { readonly kind: 'end' }
+  /** The next `count` stitches. */
+  | { readonly kind: 'next'; readonly count: Sized<number> }
   /** `count` stitches before the end of the row (or of the stretch that a prefix names). */
   | { readonly kind: 'last'; readonly count: Sized<number> }
-  /** `before` stitches before a marker; `name` null means the next one. */
-  | { readonly kind: 'marker'; readonly name: string | null; readonly before: Sized<number> }
+  /** `before` stitches before a marker; `name` null means any, `nth` the how manieth of those ahead. */
+  | { readonly kind: 'marker'; readonly name: string | null; readonly before: Sized<number>; readonly nth: number }
   /** `before` stitches before the gap that the last turn left. */
   | { readonly kind: 'gap'; readonly before: Sized<number> }
+  /** `before` stitches before the next double stitch. */
+  | { readonly kind: 'double-stitch'; readonly before: Sized<number> }
+  /** The middle of a named section. */
+  | { readonly kind: 'centre'; readonly name: string }
   /** The end of a named section; `count`: how many stitches the text gives it, for a text that has not named it before. */
   | { readonly kind: 'section'; readonly name: string; readonly count: Sized<number> | null }
   /** `before` stitches before the end of a needle; `needle` null means the one that is being worked. */
@@ -91,6 +97,8 @@ export type Instruction =
       readonly name: string | null;
       readonly span: Span;
     }
+  /** Works `count` stitches with waste yarn and puts them back, so that an opening can be made there later. */
+  | { readonly kind: 'waste-yarn'; readonly count: Sized<number>; readonly span: Span }
   /** Turns and leaves the rest of the row unworked. `mark`: how the turning stitch is secured. */
   | { readonly kind: 'turn'; readonly mark: 'none' | 'wrap' | 'double'; readonly span: Span }
   /** Works a body over one named section only: "Instep: …". */

@@ -3,6 +3,7 @@
 import type { Assertion, Instruction, Target } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
+import { skipColour } from './colours.ts';
 import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
@@ -107,7 +108,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {

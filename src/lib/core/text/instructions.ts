@@ -4,6 +4,7 @@ import type { Instruction } from '../model/pattern.ts';
 import { readArrangement } from './arrangements.ts';
 import { readAsSet } from './as-set.ts';
 import type { Body, BodyOptions } from './body.ts';
+import { readChart } from './charts.ts';
 import { operationNamed } from '../model/operations.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
@@ -15,6 +16,7 @@ import { readGroup } from './repeats.ts';
 import { readEvenly, readShape } from './shaping.ts';
 import { readStitch } from './stitches.ts';
 import { readTurn } from './turns.ts';
+import { readWasteYarn } from './waste-yarn.ts';
 
 /** Reads the body of a group. */
 export type ReadInner = (at: Cursor, isOther: BodyOptions['isOther']) => Body;
@@ -26,6 +28,8 @@ type Reader = (at: Cursor) => Instruction | null;
 
 // A new kind of instruction is one more reader here.
 const READERS: readonly Reader[] = [
+  readWasteYarn,
+  readChart,
   readTurn,
   readArrangement,
   readTakenNeedle,

@@ -3,6 +3,7 @@
 import type { Assertion, Instruction, RowText, Statement } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readBody, toEnd, type Body, type BodyOptions } from './body.ts';
+import { mentionsChart } from './charts.ts';
 import type { Cursor } from './cursor.ts';
 import { readTimes } from './times.ts';
 import { readLabel, readNoun, readNumbers, readOrdinals, type RowLabel } from './labels.ts';
@@ -15,10 +16,33 @@ export function readRow(at: Cursor, isOther: BodyOptions['isOther']): Statement[
   at.scope.row = labelWords(label);
   at.scope.rowFrom = at.span(first).from;
   const same = at.attempt((inner) => readSameAs(inner, { label, first }));
-  const rows = same ?? withRemarks(at, rowOf(at, { label, first, body: readBody(at, { isOther, place: 'label' }) }));
+  const rows = same ?? readBodies(at, { label, first, isOther });
   for (const row of rows) if (row.kind === 'row') remember(at, row);
   at.scope.row = '';
   return rows;
+}
+
+// The numbers of a label share one body, unless each works another row of a chart.
+function readBodies(at: Cursor, told: RowTask): Statement[] {
+  const { label, first, isOther } = told;
+  const { numbers } = label;
+  const worked = () => withRemarks(at, rowOf(at, { label, first, body: readBody(at, { isOther, place: 'label' }) }));
+  if (numbers.kind !== 'numbers' || !mentionsChart(at)) return worked();
+  const from = at.at;
+  const rows = numbers.numbers.map((number, turn): Statement[] => {
+    at.at = from;
+    Object.assign(at.scope, { chartRow: number, chartTurn: turn });
+    const one: RowLabel = { ...label, numbers: { kind: 'numbers', numbers: [number] } };
+    return withRemarks(at, rowOf(at, { label: one, first, body: readBody(at, { isOther, place: 'label' }) }));
+  });
+  Object.assign(at.scope, { chartRow: null, chartTurn: 0 });
+  return rows.flat();
+}
+
+interface RowTask {
+  readonly label: RowLabel;
+  readonly first: number;
+  readonly isOther: BodyOptions['isOther'];
 }
 
 function labelWords({ noun, numbers, name }: RowLabel): string {

@@ -4,6 +4,7 @@ import type { Diagnostic } from '../model/diagnostic.ts';
 import type { Operation } from '../model/operation.ts';
 import type { RowText } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
+import type { Chart } from './charts.ts';
 import { readDiagnostic, type Facts, type ReadCode } from './messages.ts';
 
 /** A name from the pattern's own key, as the texts of its tokens. */
@@ -41,6 +42,12 @@ export class Scope {
   readonly sections = new Set<string>();
   /** Rows of the whole text by noun and number, the latest of each. */
   readonly rows = new Map<number, RowText>();
+  /** Charts that the text writes out, by name ("a"; "" for one without). */
+  readonly charts = new Map<string, Chart>();
+  /** The number of the row being read, for a chart that is worked alongside; `null` without one. */
+  chartRow: number | null = null;
+  /** How many rows of the label or sentence being read were read before this one. */
+  chartTurn = 0;
   /** How many needles the text last stated loads for; 0 before. */
   needles = 0;
   /** Sizes that the lines being read are for; `null` means all. */

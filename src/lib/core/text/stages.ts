@@ -2,7 +2,8 @@
 
 import type { Gauge, NeedleText, StageText, Statement } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
-import { readCastOn } from './beginnings.ts';
+import { readCastOn, readSections } from './beginnings.ts';
+import { readChartLine, readChartRows } from './charts.ts';
 import { Cursor } from './cursor.ts';
 import { readHeading, readOver, type Heading } from './headings.ts';
 import { readDefinition, readKey } from './key.ts';
@@ -30,6 +31,8 @@ interface OpenStage {
 export class StageReader {
   private readonly stages: OpenStage[] = [];
   private readonly introduction: Statement[] = [];
+  /** Sections named before the cast-on. */
+  private readonly sections: Statement[] = [];
   gauge: Gauge = { stitchesPer10cm: null, rowsPer10cm: null };
   needles: NeedleText = { thicknessMm: null, lengthCm: null };
 
@@ -48,7 +51,7 @@ export class StageReader {
     if (rest.done) return;
     const stage = this.stages.at(-1);
     if (stage && !stage.isFront) this.readInto(stage, rest);
-    else if (this.startsKnitting(rest)) this.readInto(this.openUnnamed(rest, line), rest);
+    else if (!isChart(stage) && this.startsKnitting(rest)) this.readInto(this.openUnnamed(rest, line), rest);
     else this.readAside(rest, stage ?? null);
   }
 
@@ -64,7 +67,7 @@ export class StageReader {
   // Lines about the whole pattern: sizes, gauge, needles, the key.
   private readFront(at: Cursor): boolean {
     const here = at.at;
-    const isFront = this.readFrontLine(at);
+    const isFront = readChartLine(at) || this.readFrontLine(at);
     if (isFront) this.keep(prose(at.within(here, at.range.end), this.spanOf(at)));
     return isFront;
   }
@@ -111,6 +114,9 @@ export class StageReader {
     if (/^(?:gauge|tension)$/u.test(name)) this.addGauge(at);
     if (/^needles?$/u.test(name)) this.addNeedles(at);
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
+    const sections = at.within(at.at, at.range.end).attempt(readSections);
+    if (sections) this.sections.push(sections);
+    if (isChart(stage)) readChartRows(at.within(at.at, at.range.end), name.slice(6));
     this.readDefinitions(at);
     this.keep(prose(at, this.spanOf(at)));
   }
@@ -154,10 +160,18 @@ export class StageReader {
   }
 
   private readInto(stage: OpenStage, at: Cursor): void {
-    const statements = readStatements(at);
+    const statements = this.withSections(readStatements(at));
     stage.statements.push(...statements);
     stage.to = this.spanOf(at).to;
     stage.over ??= this.overOf(statements, at);
+  }
+
+  // Sections that are named before anything is cast on hold from the cast-on.
+  private withSections(statements: readonly Statement[]): Statement[] {
+    const index = statements.findIndex(({ kind }) => kind === 'cast-on');
+    if (index < 0) return [...statements];
+    const named = this.sections.splice(0);
+    return [...statements.slice(0, index + 1), ...named, ...statements.slice(index + 1)];
   }
 
   // "The heel flap is worked back and forth on the 32 heel sts." says what a heading may say.
@@ -172,6 +186,11 @@ export class StageReader {
     const { tokens } = this.source;
     return { from: tokens[at.range.from]!.from, to: tokens[at.range.end - 1]!.to };
   }
+}
+
+// "CHART A": what stands under it is worked where rows point to it.
+function isChart(stage: OpenStage | undefined | null): boolean {
+  return /^chart(?: \w)?$/iu.test(stage?.name ?? '');
 }
 
 // Sentences of prose that stand together are one note.

@@ -5,14 +5,18 @@ import type { Statement } from '../model/pattern.ts';
 import { readArrangement, skipMoveLead } from './arrangements.ts';
 import { readAssertions } from './assertions.ts';
 import { readBody } from './body.ts';
+import { readChartRows } from './chart-rows.ts';
+import { skipColour } from './colours.ts';
 import { readCastOn, readJoin, readSections } from './beginnings.ts';
 import { onlyFor } from './counts.ts';
 import type { Cursor } from './cursor.ts';
+import { readEdgeRows, readMovedMarker } from './edge-rows.ts';
 import { readEnding, readResume } from './endings.ts';
 import { readEven } from './even.ts';
 import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
 import { readLayout } from './layouts.ts';
+import { readMarker } from './markers.ts';
 import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readRepeatRows } from './repeat-rows.ts';
@@ -43,6 +47,9 @@ type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 // A new kind of statement is one more reader here.
 const READERS: readonly Reader[] = [
   readSections,
+  readChartRows,
+  readEdgeRows,
+  readMovedMarker,
   readCastOn,
   readEnding,
   readJoin,
@@ -83,7 +90,8 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     for (const size of prefix.sizes ?? []) at.scope.namedSizes.add(size);
     return;
   }
-  const found = readRow(at, isOther) ?? readOne(at);
+  skipYarn(at);
+  const found = readRow(at, isOther) ?? readLockedStitch(at) ?? readOne(at);
   if (found) {
     statements.push(...found.map((statement) => forItsSizes(at, statement)));
     return;
@@ -110,12 +118,21 @@ function readOne(at: Cursor): readonly Statement[] | null {
   });
 }
 
-// "With CC, …", "Using B, …": the colour changes no stitch.
-function skipColour(at: Cursor): void {
+// "Rejoin yarn, …", "Join yarn and …": what follows is the work.
+function skipYarn(at: Cursor): void {
   at.attempt(() => {
-    if (!at.take('with', 'using') || !/^(?:[a-h]|[mc]c)$/u.test(at.text())) return null;
-    at.at += 1;
-    return at.take(',');
+    if (!at.phrase('rejoin yarn', 'join yarn', 'join new yarn', 'rejoin the yarn')) return null;
+    return at.skip(',', 'and') && startsInstruction(at) ? true : null;
+  });
+}
+
+// A locking marker hung between two rows changes none of them.
+function readLockedStitch(at: Cursor): readonly Statement[] | null {
+  return at.attempt(() => {
+    const first = at.at;
+    if (readMarker(at)?.kind !== 'locking-marker') return null;
+    skipSentence(at);
+    return [prose(at, at.span(first))];
   });
 }
 
@@ -181,9 +198,18 @@ function failingToken(at: Cursor): number {
 function isSilent(at: Cursor): boolean {
   return at.looksLike(() => {
     if (at.take('change', 'switch')) return at.take('to') !== null;
+    if (at.take('work', 'make', 'knit', 'cont', 'continue') && isElsewhere(at)) return true;
     if (at.take('join', 'rejoin', 'break', 'cut')) return at.peek()?.kind === 'word' && !/^n$/u.test(at.text());
     return readDefinition(at);
   });
+}
+
+// "the foll 2 rnds:", "as follows", "second mitt as for first": the work is told elsewhere.
+function isElsewhere(at: Cursor): boolean {
+  at.skip('the');
+  if (at.phrase('as follows', 'as foll') || at.take('foll', 'following')) return true;
+  while (!at.atStop && !at.phrase('as for', 'same as', 'as given for', 'to match', 'like')) at.at += 1;
+  return /^(?:for|as|match|like)$/u.test(at.text(-1));
 }
 
 // Prose ends at a full stop, or at a colon behind which counts are printed.

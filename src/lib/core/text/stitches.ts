@@ -42,7 +42,7 @@ const MANNERS = [
     'wyf',
     'yib'
   ],
-  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'one at a time']
+  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time']
 ].map((phrase) => phrase.split(' '));
 
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */

@@ -59,7 +59,7 @@ function lastOf(at: Cursor, count: Sized<number>): Target {
 function readBefore(at: Cursor, count: Sized<number>): Target | null {
   const place = readPlace(at);
   if (place?.kind === 'end') return { kind: 'last', count };
-  if (place?.kind === 'marker' || place?.kind === 'gap' || place?.kind === 'needle') return { ...place, before: count };
+  if (place && 'before' in place) return { ...place, before: count };
   return null;
 }
 
@@ -69,7 +69,7 @@ function skipSts(at: Cursor): void {
 
 function readPlace(at: Cursor): Target | null {
   at.skip('the');
-  return at.attempt(readEnd) ?? at.attempt(readGap) ?? at.attempt(readMarker);
+  return at.attempt(readMarker) ?? at.attempt(readEnd) ?? at.attempt(readGap) ?? at.attempt(readCentre);
 }
 
 function readEnd(at: Cursor): Target | null {
@@ -117,14 +117,26 @@ function readSection(at: Cursor): Target | null {
 
 function readGap(at: Cursor): Target | null {
   at.skip('the', 'wrapped', 'turning');
-  return (at.take('gap', 'ds', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null))
+  if (at.take('ds') || at.phrase('double st', 'double stitch')) return { kind: 'double-stitch', before: NONE };
+  return (at.take('gap', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null))
     ? { kind: 'gap', before: NONE }
     : null;
 }
 
 function readMarker(at: Cursor): Target | null {
+  const nth = at.attempt(() => {
+    const value = at.kind('ordinal')?.value ?? null;
+    return value !== null && at.looksLike(readMarkerName) ? value : null;
+  });
   const marker = readMarkerName(at);
-  return marker ? { kind: 'marker', name: marker.name, before: NONE } : null;
+  return marker ? { kind: 'marker', name: marker.name, before: NONE, nth: nth ?? 1 } : null;
+}
+
+// "centre of sole", "the middle of the heel".
+function readCentre(at: Cursor): Target | null {
+  if (!at.take('centre', 'center', 'middle') || !at.take('of')) return null;
+  const section = readSection(at);
+  return section?.kind === 'section' ? { kind: 'centre', name: section.name } : null;
 }
 
 // "around", "across", "across the instep", "all sts", "rem sts", "plain".

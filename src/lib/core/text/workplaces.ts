@@ -42,7 +42,8 @@ export function readFlatOver(at: Cursor): Arrangement | null {
   const over = at.attempt(readOverNeedles) ?? at.attempt(readOverSection);
   if (!over) return null;
   const only = at.skip('only', 'alone');
-  return isFlat || only ? { kind: 'work-flat', over, span: at.span(first) } : null;
+  const told = only || (isFlat && !('section' in over));
+  return told ? { kind: 'work-flat', over, span: at.span(first) } : null;
 }
 
 function readOverNeedles(at: Cursor): FlatOver | null {

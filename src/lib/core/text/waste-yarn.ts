@@ -1,0 +1,33 @@
+/** Stitches knitted with waste yarn, to be opened later: "k8 with waste yarn, sl these back to left needle". */
+
+import type { Instruction } from '../model/pattern.ts';
+import { readCount } from './counts.ts';
+import type { Cursor } from './cursor.ts';
+
+const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+
+/** Reads the stitches with their way back to the left needle: together they leave the row where it was. */
+export function readWasteYarn(at: Cursor): Instruction | null {
+  const first = at.at;
+  if (!at.take('k', 'knit')) return null;
+  at.skip('the', 'next');
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS);
+  if (!count || !at.take('with', 'using', 'in')) return null;
+  at.skip('a', 'piece', 'of', 'the');
+  if (!at.take('waste', 'scrap', 'contrast', 'contrasting') || !at.take('yarn', 'wool', 'thread')) return null;
+  return readBack(at) ? { kind: 'waste-yarn', count, span: at.span(first) } : null;
+}
+
+// ", sl these 8 sts back to left needle".
+function readBack(at: Cursor): boolean {
+  at.skip(',', ';', '.', 'and', 'then');
+  if (!at.take('sl', 'slip', 'place', 'put', 'return', 'transfer')) return false;
+  at.skip('these', 'those', 'the', 'same', 'them', 'waste', 'yarn');
+  readCount(at);
+  at.skip(...STITCH_WORDS);
+  at.skip('back', 'again');
+  if (!at.take('to', 'on', 'onto')) return false;
+  at.skip('the', 'left', 'lh', 'hand', '-');
+  return at.take('needle') !== null;
+}
