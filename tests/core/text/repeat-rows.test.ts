@@ -58,7 +58,7 @@ describe('plain rows', () => {
     ['Work even for 44 rnds.', 'as-set 44 rows'],
     ['Work straight for 10 rounds.', 'as-set 10 rows'],
     ['Cont without shaping for 10 rnds.', 'as-set 10 rows'],
-    ['Work 5 rnds in St st.', 'knit 5 rows'],
+    ['Work 5 rnds in St st.', 'stockinette 5 rows'],
     ['Work in patt for 12 rnds.', 'as-set 12 rows'],
     ['Work in rib as set for 10 more rnds.', 'as-set 10 rows'],
     ['Work even until piece measures 6 in from CO.', 'as-set until 15 cm from cast-on'],

@@ -49,6 +49,12 @@ export class Context {
     this.diagnostics.push(knitDiagnostic(code, span, { where: this.where, ...facts }));
   }
 
+  /** Drops mistakes of a kind among those noted after the first so many: in this place they are none. */
+  forgive(code: KnitCode, since: number): void {
+    const kept = this.diagnostics.splice(since).filter((diagnostic) => diagnostic.code !== code);
+    this.diagnostics.push(...kept);
+  }
+
   /** Counts performed operations so that absurd repeats end. */
   countStep(): void {
     this.steps += 1;

@@ -138,11 +138,9 @@ export class Knitter {
 
   private knit(what: RowToKnit): void {
     if (!this.ready(what.span)) return;
-    const isStep = this.stage.flat && !runOf(this.tube!) && isStepBefore(what.text);
-    if (this.stage.flat && !runOf(this.tube!) && !isStep) this.openRun();
     const body = [...this.due, ...(this.along?.next(what.body) ?? what.body)];
     this.due = dueAfter(what.body);
-    const task = isStep ? this.stepTask({ ...what, body }) : this.task({ ...what, body }); // may move the yarn to where the row can start
+    const task = this.taskFor({ ...what, body });
     const { row, tube: after } = knitReadings(this.tube!, task, {
       context: this.context,
       total: this.printedTotal(what.text)
@@ -153,6 +151,14 @@ export class Knitter {
     this.noteLayout(row);
     this.rowsWorked += 1;
     this.guardLimits(row, what.span);
+  }
+
+  // May open the run, and move the yarn to where the row can start.
+  private taskFor(what: RowToKnit): RowTask {
+    const isUnopened = this.stage.flat && !runOf(this.tube!);
+    if (isUnopened && isStepBefore(what.text)) return this.stepTask(what);
+    if (isUnopened) this.openRun();
+    return this.task(what);
   }
 
   private printedTotal(text: RowText | null): number | null {

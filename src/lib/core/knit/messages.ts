@@ -108,6 +108,55 @@ export const KNIT_MESSAGES = {
       `${f.where}: "${f.found} times" after the asterisk can mean ${f.found} or ${f.expected} in all; no printed count decides. Taken as ${f.found}.`,
     remedy: 'Write "more times" or "times in total", or print the stitch count after the row.'
   },
+  'never-all-worked': {
+    severity: 'error',
+    message: (f) => `${f.where}: repeating never takes in the ${f.found} stitches that the turns left unworked.`,
+    remedy: 'Check how many stitches each row works before it turns.'
+  },
+  'ambiguous-row-repeats': {
+    severity: 'warning',
+    message: (f) =>
+      `${f.where}: repeating "${f.found} times" can mean ${f.found} or ${f.expected} in all; no printed count decides. Taken as ${f.expected}.`,
+    remedy: 'Write "more times" or "times in total", or print the stitch count after the rows.'
+  },
+  'repeats-decided': {
+    severity: 'note',
+    message: (f) =>
+      `${f.where}: "${f.about} times" can be read in two ways; ${f.found} in all is what the count of stitches says.`,
+    remedy: null
+  },
+  'implied-repeat': {
+    severity: 'warning',
+    message: (f) =>
+      `${f.where}: worked once, the row takes ${f.found} of ${f.expected} stitches; it is read as a repeat to the end.`,
+    remedy: 'Put an asterisk before the repeat and write "rep from * to end".'
+  },
+  'implied-repeat-decided': {
+    severity: 'note',
+    message: (f) =>
+      `${f.where}: worked once, the row takes ${f.found} of ${f.expected} stitches; it is repeated to the end, as the printed count says.`,
+    remedy: null
+  },
+  'free-stop': {
+    severity: 'note',
+    message: (f) => `${f.where}: how far to work is left to you here, so that no rows are counted for it.`,
+    remedy: 'Write a number of rows, or a length and the row gauge, to have them counted.'
+  },
+  'step-missing': {
+    severity: 'warning',
+    message: (f) => `${f.where}: what changes from row to row is not said; it is taken from the last two shaped rows.`,
+    remedy: 'Say the step: "working 1 fewer st between decs each time".'
+  },
+  'purpose-differs': {
+    severity: 'warning',
+    message: (f) => `${f.where}: the row is called ${f.about}, but it comes from ${f.expected} to ${f.found} stitches.`,
+    remedy: 'Check the name of the row and its stitches.'
+  },
+  'not-a-multiple': {
+    severity: 'warning',
+    message: (f) => `${f.where}: the pattern needs a multiple of ${f.about} stitches, but there are ${f.found}.`,
+    remedy: 'Check the number that was cast on, or how many stitches the pattern is worked over.'
+  },
   'too-many-stitches': {
     severity: 'error',
     message: (f) =>

@@ -88,10 +88,6 @@ function perform(at: Performance, instruction: Instruction): Outcome {
       return performGroup(at, instruction);
     case 'into-one':
       return workTimes(at, intoOne(instruction), { count: 1, span: instruction.span });
-    case 'evenly':
-      return performEvenly(at, instruction);
-    case 'shape':
-      return performShape(at, instruction);
     case 'over':
       return performOver(at, instruction);
     case 'over-needles':
@@ -106,8 +102,7 @@ function perform(at: Performance, instruction: Instruction): Outcome {
 type Hanging = Exclude<
   Instruction,
   {
-    kind:
-      'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' | 'turn';
+    kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'over' | 'over-needles' | 'turn';
   }
 >;
 
@@ -128,6 +123,10 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
     case 'take-needle':
       takeNeedle(at, instruction.needle);
       return 'worked';
+    case 'evenly':
+      return performEvenly(at, instruction);
+    case 'shape':
+      return performShape(at, instruction);
     case 'waste-yarn':
       return 'worked'; // the stitches go back and are worked again by what follows
     default:

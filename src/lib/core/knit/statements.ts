@@ -1,12 +1,13 @@
 /** Knits each kind of statement under a heading. */
 
-import type { Instruction, Statement } from '../model/pattern.ts';
+import type { Statement } from '../model/pattern.ts';
 import { BOR } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Stitch } from '../model/stitch.ts';
 import { MOST_STITCHES } from '../model/limits.ts';
 import { arrange } from './arrange.ts';
-import { LimitReached, standard } from './context.ts';
+import { LimitReached } from './context.ts';
+import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
 import type { Knitter } from './knitter.ts';
 import { repeatRows } from './repeat-rows.ts';
@@ -81,7 +82,7 @@ function tell(knitter: Knitter, statement: Of<'layout' | 'arrange' | 'check' | '
   }
 }
 
-type Untold = Of<'repeat-rows' | 'shape-rows' | 'even' | 'even-until'>;
+type Untold = Of<'repeat-rows' | 'shape-rows' | 'even' | 'even-until' | 'free-stop'>;
 
 // Rows that the text does not write out.
 function knitUntold(knitter: Knitter, statement: Untold): void {
@@ -94,6 +95,8 @@ function knitUntold(knitter: Knitter, statement: Untold): void {
       return workEven(knitter, statement);
     case 'even-until':
       return workEvenUntil(knitter, statement);
+    case 'free-stop':
+      return leaveOpen(knitter, statement.span);
   }
 }
 
@@ -176,30 +179,6 @@ function setEdges(knitter: Knitter, begins: ReadonlyMap<number, string | null>):
     if (item.kind !== 'edge') items.push(item);
   });
   knitter.tube = withItems(tube, items, tube.hand >= tube.items.length ? items.length : hand);
-}
-
-function workEven(knitter: Knitter, statement: Of<'even'>): void {
-  evenRows(knitter, { ...statement, count: forSize(statement.rows, knitter.context.size) ?? 0 });
-}
-
-function workEvenUntil(knitter: Knitter, statement: Of<'even-until'>): void {
-  const { context } = knitter;
-  const { gauge } = knitter.pattern;
-  const length = forSize(statement.lengthCm, context.size);
-  if (length === null) return;
-  if (gauge.rowsPer10cm === null) return context.report('needs-row-gauge', statement.span);
-  const worked = statement.from === 'cast-on' ? knitter.rowsWorked : knitter.stage.rows.length;
-  evenRows(knitter, { ...statement, count: Math.max(0, Math.round((length * gauge.rowsPer10cm) / 10) - worked) });
-}
-
-function evenRows(
-  knitter: Knitter,
-  what: { readonly count: number; readonly as: 'knit' | 'purl' | 'as-set'; readonly span: Of<'even'>['span'] }
-): void {
-  const operation = what.as === 'as-set' ? null : standard(what.as === 'knit' ? 'k' : 'p');
-  const body: Instruction[] = [{ kind: 'work-to', operation, target: { kind: 'end' }, span: what.span }];
-  const noun = knitter.stage.flat ? 'Row' : 'Rnd';
-  for (let row = 1; row <= what.count; row += 1) knitter.workPlain(`${noun} ${row}`, body, what.span);
 }
 
 function resume(knitter: Knitter, statement: Of<'resume'>): void {

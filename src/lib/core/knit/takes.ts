@@ -14,9 +14,6 @@ export function takesOf(body: readonly Instruction[], size: number): number | nu
   return total;
 }
 
-/** What takes as many stitches as there are, or leaves no stitch. */
-const DEPENDING: ReadonlySet<Instruction['kind']> = new Set(['work-to', 'evenly', 'shape', 'over', 'bind-off', 'hold']);
-
 function takesOfOne(instruction: Instruction, size: number): number | null {
   switch (instruction.kind) {
     case 'work':

@@ -3,6 +3,8 @@
 import type { Diagnostic } from './diagnostic.ts';
 import type { Arrangement, FlatOver, NeedleRef, NeedleRefs } from './needle-words.ts';
 import type { Operation } from './operation.ts';
+import type { PlainStitch } from './plain-rows.ts';
+import type { LengthStop, RowExtent, RowReference } from './repeating.ts';
 import type { Sized } from './sized.ts';
 import type { Span } from './span.ts';
 import type { Face } from './stitch.ts';
@@ -165,26 +167,6 @@ export interface RowText {
   readonly span: Span;
 }
 
-/** Which earlier rows are worked again. */
-export type RowReference =
-  | { readonly kind: 'numbers'; readonly numbers: readonly number[] }
-  | { readonly kind: 'last'; readonly count: number }
-  | { readonly kind: 'named'; readonly name: string };
-
-/** When repeating rows stops. */
-export type RowExtent =
-  /** `more`: after the first time; `total`: counting it; `unclear`: the printed count decides. */
-  | { readonly kind: 'times'; readonly count: Sized<number>; readonly meaning: 'more' | 'total' | 'unclear' }
-  /** Until the ring (or one section, or each of some needles) has `count` stitches. */
-  | {
-      readonly kind: 'until';
-      readonly count: Sized<number>;
-      readonly of: string | null;
-      readonly on: NeedleRefs | null;
-    }
-  /** For this many rows in all; the last repeat may be cut short. */
-  | { readonly kind: 'rows'; readonly count: Sized<number> };
-
 /** One statement under a heading. */
 export type Statement =
   | RowText
@@ -231,21 +213,26 @@ export type Statement =
       readonly assertions: readonly Assertion[];
       readonly span: Span;
     }
-  /** Plain rows: knitted (`knit`), or the stitches as they present themselves (`as-set`). */
-  | {
+  /** Rows of a simple pattern, counted. */
+  | ({
       readonly kind: 'even';
       readonly rows: Sized<number>;
-      readonly as: 'knit' | 'purl' | 'as-set';
       readonly sizes: readonly number[] | null;
       readonly assertions: readonly Assertion[];
       readonly span: Span;
-    }
-  /** Plain rows up to a length, measured in centimetres; needs a row gauge. `from`: the cast-on, or the start of this stage. */
-  | {
+    } & PlainStitch)
+  /** Rows of a simple pattern up to a length; needs a row gauge. */
+  | ({
       readonly kind: 'even-until';
-      readonly lengthCm: Sized<number>;
-      readonly from: 'cast-on' | 'stage';
-      readonly as: 'knit' | 'purl' | 'as-set';
+      readonly sizes: readonly number[] | null;
+      readonly assertions: readonly Assertion[];
+      readonly span: Span;
+    } & PlainStitch &
+      LengthStop)
+  /** Rows that are worked as far as the knitter finds right: "until leg is desired length". None is counted. */
+  | {
+      readonly kind: 'free-stop';
+      readonly sizes: readonly number[] | null;
       readonly assertions: readonly Assertion[];
       readonly span: Span;
     }

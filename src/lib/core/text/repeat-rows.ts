@@ -1,12 +1,14 @@
 /** Rows worked again: "Rep rnds 1 and 2 five more times", "Repeat these 2 rows 13 times more", "Rep dec rnd every other rnd until 32 sts rem". */
 
 import type { NeedleRefs } from '../model/needle-words.ts';
-import type { RowExtent, RowReference, Statement } from '../model/pattern.ts';
+import type { RowExtent, RowReference } from '../model/repeating.ts';
+import type { Statement } from '../model/pattern.ts';
 import { everySize } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readNoun, readNumbers } from './labels.ts';
 import { readNeedles } from './needle-names.ts';
+import { readEnding, readStop } from './stops.ts';
 import { readTimes } from './times.ts';
 
 type RepeatRows = Extract<Statement, { kind: 'repeat-rows' }>;
@@ -19,14 +21,15 @@ export function readRepeatRows(at: Cursor): Statement[] | null {
   const verb = at.take('rep', 'repeat', 'rpt', 'work', 'cont', 'continue');
   if (!verb) return null;
   at.skip('working', 'repeating', 'rep');
+  const isTotal = verb.text === 'work' && at.looksLike(readTheseAll);
   const rows = readReference(at);
   if (!rows) return null;
-  const found = readStage(at, { rows, first });
+  const found = asTotal(readStage(at, { rows, first }), isTotal);
   if (!found) return null;
   const statements: Statement[] = [found];
   for (;;) {
     const start = at.at;
-    const next = at.attempt(() => (skipThen(at) ? readStage(at, { rows, first: start }) : null));
+    const next = at.attempt(() => (skipThen(at) ? readNextStage(at, { rows, first: start }) : null));
     if (!next) return statements;
     statements.push(next);
   }
@@ -35,7 +38,25 @@ export function readRepeatRows(at: Cursor): Statement[] | null {
 function skipThen(at: Cursor): boolean {
   at.skip(',', ';');
   at.skip('and');
-  return at.take('then') !== null && at.text() === 'every';
+  return at.take('then') !== null;
+}
+
+// "then every rnd until 16 sts rem" goes on with the same rows; "then rnds 1-5 again" names others.
+function readNextStage(at: Cursor, told: { readonly rows: RowReference; readonly first: number }): RepeatRows | null {
+  if (at.text() === 'every') return readStage(at, told);
+  at.skip('rep', 'repeat', 'work');
+  const rows = readReference(at);
+  return rows && readStage(at, { ...told, rows });
+}
+
+// "Work the 8 rnds 3 times" counts the first time.
+function readTheseAll(at: Cursor): boolean {
+  return at.take('the') !== null && at.whole() !== null && readNoun(at) !== null;
+}
+
+function asTotal(statement: RepeatRows | null, isTotal: boolean): RepeatRows | null {
+  if (!isTotal || statement?.extent.kind !== 'times') return statement;
+  return { ...statement, extent: { ...statement.extent, meaning: 'total' } };
 }
 
 function readStage(at: Cursor, told: { readonly rows: RowReference; readonly first: number }): RepeatRows | null {
@@ -74,8 +95,8 @@ function readReference(at: Cursor): RowReference | null {
 
 // "last 2 rnds", "these two rounds", "the last row", "these rnds".
 function readLast(at: Cursor): RowReference | null {
-  at.skip('the');
-  if (!at.take('last', 'these', 'those', 'previous', 'prev')) return null;
+  const the = at.take('the') !== null;
+  if (!at.take('last', 'these', 'those', 'previous', 'prev') && !(the && at.peek()?.value)) return null;
   const count = at.whole();
   const noun = at.text();
   if (!readNoun(at)) return null;
@@ -115,7 +136,13 @@ function readEvery(at: Cursor): number | null {
 
 /** Reads how far rows are worked: "3 more times", "until 24 sts rem", "for 20 rnds". */
 export function readExtent(at: Cursor): RowExtent | null {
-  return at.attempt(readUntil) ?? at.attempt(readForRows) ?? at.attempt(readMoreTimes);
+  return (
+    at.attempt(readUntil) ??
+    at.attempt(readAllWorked) ??
+    at.attempt(readForRows) ??
+    at.attempt(readMoreTimes) ??
+    at.attempt(readStop)
+  );
 }
 
 function readMoreTimes(at: Cursor): RowExtent | null {
@@ -128,9 +155,21 @@ function readMoreTimes(at: Cursor): RowExtent | null {
 // "for 20 rnds", "for a total of 20 rnds".
 function readForRows(at: Cursor): RowExtent | null {
   if (!at.take('for')) return null;
-  at.phrase('a total of');
+  const isTotal = at.phrase('a total of');
   const count = readCount(at);
-  return count && readNoun(at) ? { kind: 'rows', count } : null;
+  if (!count || !readNoun(at)) return null;
+  readEnding(at);
+  return { kind: 'rows', count, meaning: isTotal ? 'total' : 'more' };
+}
+
+// "until all sts have been worked", "until all heel sts have been worked".
+function readAllWorked(at: Cursor): RowExtent | null {
+  if (!at.take('until', 'till') || !at.take('all')) return null;
+  at.skip('the');
+  for (let words = 0; words < 3 && !STITCH_WORDS.includes(at.text()); words += 1) at.at += 1;
+  if (!at.take(...STITCH_WORDS) || !at.phrase('have been worked', 'are worked', 'have been used', 'are used up'))
+    return null;
+  return { kind: 'all-worked' };
 }
 
 // "until 24 sts rem", "until there are 24 sts", "until 18 heel sts remain", "to 24 sts".

@@ -1,6 +1,7 @@
 /** Shaping spread over rows: "Dec every 3rd rnd 4 times", "inc 1 st at each end of next and every foll 4th row until there are 60 sts". */
 
-import type { Instruction, RowExtent, Statement } from '../model/pattern.ts';
+import type { RowExtent } from '../model/repeating.ts';
+import type { Instruction, Statement } from '../model/pattern.ts';
 import { everySize } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
