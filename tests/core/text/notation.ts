@@ -214,6 +214,8 @@ function printPlain(statement: Statement): string {
       return `${statement.as} ${printSized(statement.rows)} rows`;
     case 'even-until':
       return `${statement.as} until ${printSized(statement.lengthCm)} cm from ${statement.from}`;
+    case 'free-stop':
+      return 'as far as wanted';
     case 'resume':
       return `resume ${statement.name ?? '?'} ${statement.count ? printSized(statement.count) : 'all'}`;
     case 'close':
@@ -238,8 +240,10 @@ function printRepeat(statement: Extract<Statement, { kind: 'repeat-rows' }>): st
 }
 
 function printOften(extent: Extract<Statement, { kind: 'repeat-rows' }>['extent']): string {
+  if (extent.kind === 'all-worked' || extent.kind === 'free') return extent.kind;
+  if (extent.kind === 'length') return `until ${printSized(extent.lengthCm)} cm from ${extent.from}`;
   const count = printSized(extent.count);
-  if (extent.kind === 'rows') return `for ${count} rows`;
+  if (extent.kind === 'rows') return extent.meaning === 'total' ? `for ${count} rows in all` : `for ${count} rows`;
   if (extent.kind === 'until')
     return `until ${extent.on ? `${printRefs(extent.on)} ` : ''}${extent.of ? `${extent.of} ` : ''}${count}`;
   return `${count} ${extent.meaning}`;

@@ -77,7 +77,7 @@ function readDestination(at: Cursor): NeedleRef | null {
   if (!at.take('to', 'onto') && !at.phrase('on to', 'on')) return null;
   at.attempt(() => {
     at.skip('the', 'other');
-    return at.take('end', 'beginning', 'start', 'front', 'back') && at.take('of') ? true : null;
+    return at.take('end', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
   });
   return readEmpty(at) ?? readNeedle(at);
 }
@@ -132,7 +132,7 @@ function readRest(at: Cursor): Arrangement | null {
   skipStaying(at);
   if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
   const needles = readHowMany(at);
-  if (!needles) return null;
+  if (!needles || /^(?:and|&|are|is|wait|rest|stay)$/u.test(at.text())) return null;
   const loads = readLoadsBehind(at, { needles: needles.count, total: count });
   at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
   return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };

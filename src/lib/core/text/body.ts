@@ -9,7 +9,7 @@ import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
 import { readArrangement, readNamingNote } from './arrangements.ts';
-import { readReceiver } from './needle-names.ts';
+import { readNeedles, readReceiver } from './needle-names.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
 import type { Token } from './tokens.ts';
@@ -108,7 +108,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS)) return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
@@ -125,6 +125,13 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
 // "turn: 28 heel sts", "along the heel: this is needle 1".
 function skipColon(at: Cursor): void {
   at.attempt(() => at.take(':') && (at.looksLike(readAssertions) || at.looksLike(readArrangement) || null));
+}
+
+// "turn over to 2nd needle": the loop is turned, and the round goes on.
+function skipTurnOver(at: Cursor): true | null {
+  at.skip('then');
+  if (!at.phrase('turn over to', 'turn to')) return null;
+  return readNeedles(at) ? true : null;
 }
 
 // Behind an instruction stands a separator, a bracket, or the next instruction.

@@ -33,7 +33,7 @@ export function readLoads(at: Cursor): Loads | null {
 // 20-24-20, 16/16/32, 12 - 20 - 12. Two numbers are a range or a fraction as easily, unless a bracket closes behind them.
 function readDashed(at: Cursor): Loads | null {
   const sign = at.text(1);
-  if (sign !== '-' && sign !== '/') return null;
+  if (sign !== '-' && sign !== '/' && sign !== ':') return null;
   const loads: Sized<number>[] = [];
   do {
     const load = at.kind('number');
@@ -57,6 +57,7 @@ function readNamedFirst(at: Cursor): Loads | null {
     skipSideNote(at);
     at.skip(':', '-', '=', 'has', 'holds', 'with', 'carries');
     const count = readCount(at);
+    if (count && at.scope.isSection(at.text())) at.at += 1;
     at.skip(...STITCH_WORDS);
     skipSideNote(at);
     return count ? { needle, count } : null;
@@ -278,8 +279,8 @@ function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
   at.skip('the', 'all', 'these', ...STITCH_WORDS, 'evenly', 'equally', 'out');
   if (!at.take('over', 'between', 'onto', 'among', 'on', 'across') && !at.phrase('on to')) return null;
   at.skip('the');
-  const needles = at.whole();
-  if (needles === null || needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
+  const needles = at.whole() ?? at.scope.holding;
+  if (needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
   const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
   if (!isEven && !at.take('evenly', 'equally')) return null;
   at.scope.needles = needles;

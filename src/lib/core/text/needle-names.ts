@@ -107,9 +107,16 @@ function readLettered(at: Cursor): NeedleRef | null {
 
 // "2", but not the size in "needle 2.5 mm".
 function readNumber(at: Cursor): NeedleRef | null {
-  const value = at.kind('number')?.value ?? null;
+  const value = at.kind('number')?.value ?? readRoman(at);
   const isSize = /^(?:mm|-)$/u.test(at.text());
   return value !== null && Number.isInteger(value) && value < 10 && !isSize ? named(value) : null;
+}
+
+const ROMANS = ['i', 'ii', 'iii', 'iv', 'v'];
+
+function readRoman(at: Cursor): number | null {
+  const roman = at.take(...ROMANS);
+  return roman ? ROMANS.indexOf(roman.text) + 1 : null;
 }
 
 function isLetterName(at: Cursor): boolean {
@@ -176,7 +183,7 @@ export function readReceiver(at: Cursor): NeedleRef | null {
 // "the end of the third needle", "the beginning of N1", "the other end of the same needle".
 function readEndOf(at: Cursor): NeedleRef | null {
   at.skip('the', 'other');
-  if (!at.take('end', 'beginning', 'start', 'front')) return null;
+  if (!at.take('end', 'beginning', 'beg', 'start', 'front')) return null;
   return at.take('of') ? (readEmpty(at) ?? readNeedle(at)) : null;
 }
 

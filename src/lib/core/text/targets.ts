@@ -156,7 +156,7 @@ function readAround(at: Cursor): Target | null {
 // "(over) the 32 heel sts": the section tells more than the number.
 function readCountedSection(at: Cursor): Target | null {
   at.skip('the', 'next');
-  return readCount(at) ? readSection(at) : null;
+  return at.looksLike(readCount) ? readSection(at) : null;
 }
 
 function readOver(at: Cursor): Target | null {

@@ -42,7 +42,8 @@ export function readFlatOver(at: Cursor): Arrangement | null {
   const over = at.attempt(readOverNeedles) ?? at.attempt(readOverSection);
   if (!over) return null;
   const only = at.skip('only', 'alone');
-  const told = only || (isFlat && !('section' in over));
+  const isSection = typeof over === 'object' && 'section' in over;
+  const told = only || (isFlat && !isSection);
   return told ? { kind: 'work-flat', over, span: at.span(first) } : null;
 }
 
