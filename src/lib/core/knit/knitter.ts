@@ -17,7 +17,7 @@ import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
 import { StatedLayouts } from './stated-layouts.ts';
-import { changesRing, hasNeedleWords, takesNeedle, withoutNeedles } from './told-needles.ts';
+import { changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
@@ -88,7 +88,7 @@ export class Knitter {
 
   private open(text: StageText, next: StageText | null): StageInWork {
     const flatNext = next !== null && isFlat(next);
-    const needleWords = hasNeedleWords(text.statements);
+    const needleWords = hasNeedleWords(text);
     return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], needleWords, notes: [], flatNext };
   }
 
@@ -97,7 +97,7 @@ export class Knitter {
     this.stage = this.open(text, next);
     this.context.where = text.name;
     this.numbered.clear();
-    this.context.needles.marked = null;
+    this.context.needles.forgetMark();
     if (!this.tube) return;
     this.noteLayout(null);
     if (!this.stage.flat) {
@@ -231,7 +231,10 @@ export class Knitter {
   // Steps before the rows of a flat stage are none of its rows.
   private rowsOfStage(): number {
     const { rows, flat } = this.stage;
-    return flat ? rows.filter(({ shape }) => shape === 'flat').length : rows.length;
+    if (!flat) return rows.length;
+    const worked = rows.filter(({ shape }) => shape === 'flat');
+    const numbered = worked.filter(({ label }) => /\d/u.test(label) && !/^set/iu.test(label));
+    return (numbered.length > 0 ? numbered : worked).length;
   }
 
   /** Lays the stitches on the needles as the text states it. */
@@ -282,5 +285,5 @@ function dueAfter(body: readonly Instruction[]): Instruction[] {
 // "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.
 function isStepBefore(text: RowText | null): boolean {
   if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
-  return takesNeedle(text.body) && !hasTurn(text.body);
+  return usesNeedles(text.body) && !hasTurn(text.body);
 }

@@ -36,7 +36,7 @@ type OverNeedles = Extract<Instruction, { kind: 'over-needles' }>;
 
 // "1st and 3rd needles: … 2nd and 4th needles: …" are worked in the order of the needles.
 function performNeedles(at: Performance, told: readonly OverNeedles[]): Outcome {
-  const fresh = told.length === 1 ? newNeedle(told[0]!) : null;
+  const fresh = told.length === 1 ? newNeedle(at, told[0]!) : null;
   if (fresh) return performOnNew(at, fresh);
   const tasks = needleTasks(at, told);
   if (tasks.length === 0) return 'stopped';
@@ -53,18 +53,23 @@ function performNeedles(at: Performance, told: readonly OverNeedles[]): Outcome 
   return 'worked';
 }
 
-// "Needle 3: with an empty needle pick up …": the name of a needle that takes stitches here for the first time.
-function newNeedle({
-  needles,
-  body,
-  span
-}: OverNeedles): { ref: NeedleRef; body: readonly Instruction[]; span: Span } | null {
-  const [ref] = needles === 'each' ? [] : needles;
-  const isNew = body.some((part) => part.kind === 'take-needle' && part.needle?.kind === 'empty');
-  return ref && isNew ? { ref, body, span } : null;
+interface NewNeedle {
+  readonly ref: NeedleRef;
+  readonly body: readonly Instruction[];
+  readonly span: Span;
 }
 
-function performOnNew(at: Performance, told: NonNullable<ReturnType<typeof newNeedle>>): Outcome {
+// "Needle 3: with an empty needle pick up …": the name of a needle that takes stitches here for the first time.
+function newNeedle(at: Performance, { needles, body, span }: OverNeedles): NewNeedle | null {
+  const [ref] = needles === 'each' ? [] : needles;
+  if (!ref) return null;
+  if (body.some((part) => part.kind === 'take-needle' && part.needle?.kind === 'empty')) return { ref, body, span };
+  const isKnown = at.context.needles.find(ref) !== null && at.work.holds(at.context.needles.find(ref));
+  if (isKnown || !at.mayPassBor) return null;
+  return { ref, body: [{ kind: 'take-needle', needle: { kind: 'empty', name: null }, span }, ...body], span };
+}
+
+function performOnNew(at: Performance, told: NewNeedle): Outcome {
   const outcome = performAll(at, told.body);
   const name = told.ref.kind === 'named' ? told.ref.name : null;
   if (name !== null) arrangeInRow(at, { kind: 'name-needle', needle: { kind: 'same' }, name, span: told.span });

@@ -85,6 +85,7 @@ function impliedRun(stage: StageText, place: Place): Run {
     (marked === null ? null : needleRun(tube, marked)) ??
     headingSection(ring, stage) ??
     headingNeedle(stage, tube, context) ??
+    carriedNeedle(place) ??
     firstTurn(stage, place)
   );
 }
@@ -191,6 +192,14 @@ function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null
   if (ids.includes(null) || segments.length === 0) return null;
   const { from } = segments[Math.max(first, 0)]!;
   return { from, to: from + segments.reduce((sum, one, index) => (isIn(index) ? sum + one.stitches : sum), 0) };
+}
+
+// The needle that the stage before put the stitches on, where the yarn hangs at one of its ends.
+function carriedNeedle({ ring, gap, tube, context }: Place): Run | null {
+  const needle = context.needles.markedBefore;
+  const run = needle === null ? null : needleRun(tube, needle);
+  const isAtEnd = run && [run.from, run.to].some((end) => wrap(end, ring.stitches.length) === gap);
+  return isAtEnd ? run : null;
 }
 
 function headingNeedle(stage: StageText, tube: Tube, context: Context): Run | null {

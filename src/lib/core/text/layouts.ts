@@ -259,7 +259,7 @@ function readLead(at: Cursor): boolean {
       at.skip('and');
       if (at.take('with', 'having')) return true;
       if (!at.take(...DIVIDE)) return null;
-      for (let words = 0; words < 14; words += 1) {
+      for (let words = 0; words < 24; words += 1) {
         if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
         noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
@@ -282,7 +282,7 @@ function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
   const needles = at.whole() ?? at.scope.holding;
   if (needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
   const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
-  if (!isEven && !at.take('evenly', 'equally')) return null;
+  if (!isEven && !at.take('evenly', 'equally') && !/^[.;]?$/u.test(at.text())) return null;
   at.scope.needles = needles;
   const each = at.attempt(() => readEachBehind(at));
   return new Array<Sized<number> | null>(needles).fill(each);

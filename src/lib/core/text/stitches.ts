@@ -37,6 +37,11 @@ const MANNERS = [
     'knitting wraps together with sts',
     'in the usual way',
     'wyib',
+    'as 1 st each',
+    'as one st each',
+    'with their wraps',
+    'tog with their wraps',
+    'together with their wraps',
     'wyif',
     'wyb',
     'wyf',
@@ -79,6 +84,7 @@ function readOperationFirst(at: Cursor): Instruction | null {
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
 function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   if (found.counted) return (at.skip(...STITCH_WORDS), ONE);
+  if (at.attempt(readMarkedStitch)) return ONE;
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     const isNext = skipToCount(at);
@@ -87,6 +93,26 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
     const noun = (count !== null || isNext) && readNoun(at);
     return count ?? (noun ? ONE : null);
   });
+}
+
+// "(k) it tog with its wrap", "(k) the double st as 1 st": one stitch.
+function readMarkedStitch(at: Cursor): true | null {
+  at.skip('the', 'next', 'wrapped');
+  if (!at.take('it', 'ds') && !at.phrase('double st', 'double stitch', 'st', 'stitch')) return null;
+  at.skip('tog', 'together');
+  return at.phrase(
+    'with its wrap',
+    'with its wraps',
+    'with wrap',
+    'with the wrap',
+    'as 1 st',
+    'as one st',
+    'as one',
+    'as 1',
+    'as one stitch'
+  )
+    ? true
+    : null;
 }
 
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
