@@ -89,7 +89,7 @@ describe('paragraphs', () => {
   });
 
   test('a line that fills half the column does not, however long the next word is', () => {
-    const column = ['Yarn of two hundred metres or so', 'Needles of 2.5 mm,', 'Circumferences of 20 cm', 'Markers'];
+    const column = ['Yarn of two hundred metres, two.', 'Needles of 2.5 mm,', 'Circumferences of 20 cm', 'Markers'];
     expect(textOf(lines(column))).toBe(`${column.join('\n')}\n`);
   });
 

@@ -29,7 +29,7 @@ test('printBody() prints targets, markers and edges', () => {
   const marker: Instruction = {
     kind: 'work-to',
     operation: operationNamed('k'),
-    target: { kind: 'marker', name: 'A', before: [3] },
+    target: { kind: 'marker', name: 'A', before: [3], nth: 1 },
     span
   };
   expect(

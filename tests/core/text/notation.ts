@@ -39,6 +39,12 @@ function printTarget(target: Target): string {
       return `${target.name ?? 'm'}${printBefore(target.before)}`;
     case 'gap':
       return `gap${printBefore(target.before)}`;
+    case 'next':
+      return `+${printSized(target.count)}`;
+    case 'double-stitch':
+      return `ds${printBefore(target.before)}`;
+    case 'centre':
+      return `mid ${target.name}`;
     case 'section':
       return target.name;
     case 'needle':
@@ -66,12 +72,17 @@ function printArrangement(action: Arrangement): string {
     case 'name-needle':
       return `${printRef(action.needle)} = ${action.name}`;
     case 'work-flat':
-      return `flat over ${printRefs(action.needles)}`;
+      return `flat over ${printFlatOver(action.over)}`;
     case 'move-yarn':
       return `yarn to ${printRef(action.to)}`;
     case 'move-bor':
       return `bor ${action.to ? printRef(action.to) : 'here'}`;
   }
+}
+
+function printFlatOver(over: Extract<Arrangement, { kind: 'work-flat' }>['over']): string {
+  if (over === 'each' || !('section' in over)) return printRefs(over);
+  return `${over.section ?? ''}${over.count ? printSized(over.count) : ''}`;
 }
 
 function printGathered(of: Extract<Arrangement, { kind: 'gather' }>['of']): string {
@@ -146,6 +157,8 @@ function printAtEdge(instruction: AtEdge): string {
       return `bo${instruction.count ? printSized(instruction.count) : ''}`;
     case 'hold':
       return `hold${printSized(instruction.count)}${instruction.name ? `:${instruction.name}` : ''}`;
+    case 'waste-yarn':
+      return `waste${printSized(instruction.count)}`;
     case 'take-needle':
       return `on ${instruction.needle ? printRef(instruction.needle) : 'own'}`;
     case 'turn':
@@ -201,6 +214,8 @@ function printPlain(statement: Statement): string {
       return `${statement.as} ${printSized(statement.rows)} rows`;
     case 'even-until':
       return `${statement.as} until ${printSized(statement.lengthCm)} cm from ${statement.from}`;
+    case 'free-stop':
+      return 'as far as wanted';
     case 'resume':
       return `resume ${statement.name ?? '?'} ${statement.count ? printSized(statement.count) : 'all'}`;
     case 'close':
@@ -225,8 +240,10 @@ function printRepeat(statement: Extract<Statement, { kind: 'repeat-rows' }>): st
 }
 
 function printOften(extent: Extract<Statement, { kind: 'repeat-rows' }>['extent']): string {
+  if (extent.kind === 'all-worked' || extent.kind === 'free') return extent.kind;
+  if (extent.kind === 'length') return `until ${printSized(extent.lengthCm)} cm from ${extent.from}`;
   const count = printSized(extent.count);
-  if (extent.kind === 'rows') return `for ${count} rows`;
+  if (extent.kind === 'rows') return extent.meaning === 'total' ? `for ${count} rows in all` : `for ${count} rows`;
   if (extent.kind === 'until')
     return `until ${extent.on ? `${printRefs(extent.on)} ` : ''}${extent.of ? `${extent.of} ` : ''}${count}`;
   return `${count} ${extent.meaning}`;

@@ -51,7 +51,9 @@ function moveStitches(bench: Bench, action: Of<'move-stitches'>): void {
   if (to === null) return missing(bench, action.to, action.span);
   const source = action.from ? onNeedle(bench, action.from) : fromHand(bench);
   if (!source) return action.from ? missing(bench, action.from, action.span) : undefined;
-  const wanted = Math.min(count ?? source.length, source.length);
+  const goal = action.until ? forSize(action.until, context.size) : null;
+  const held = bench.stitches().filter((stitch) => stitch.needle === to).length;
+  const wanted = Math.min(goal === null ? (count ?? source.length) : Math.max(goal - held, 0), source.length);
   const fromEnd = action.end === 'last' || (action.end === null && isAfter(bench, source, to));
   context.needles.moved = to;
   bench.put(new Set(fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted)), to);

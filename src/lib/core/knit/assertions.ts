@@ -109,6 +109,8 @@ function compareChange(expected: number, { row }: Knitted): Comparison | null {
 }
 
 function comparePart(expected: number, part: string, knitted: Knitted): Comparison | null {
+  if (part === 'unworked') return compareUnworked(expected, knitted);
+  if (part.includes('wrapped')) return null;
   const marked = /^(to|after) marker (.+)$/u.exec(part);
   if (marked) return compareMarked(expected, { after: marked[1] === 'after', name: marked[2]! }, knitted.ring);
   const section = sectionRun(knitted.ring, part);
@@ -116,6 +118,13 @@ function comparePart(expected: number, part: string, knitted: Knitted): Comparis
   if (!run) return null;
   const found = section ? lengthOfSection(knitted.ring, part) : run.to - run.from;
   return { expected, found, about: `${part} stitches` };
+}
+
+// "(4 sts unworked)": those ahead of the turn.
+function compareUnworked(expected: number, { row }: Knitted): Comparison | null {
+  if (!row) return null;
+  const found = row.side === 'RS' ? row.unworked.after : row.unworked.before;
+  return { expected, found, about: 'unworked stitches' };
 }
 
 // "24 sts to marker A" counts from the BOR, "24 sts after marker B" to it.

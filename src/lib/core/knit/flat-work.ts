@@ -3,10 +3,10 @@
 import type { Instruction, RowText, Side, StageText } from '../model/pattern.ts';
 import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { Arrangement } from '../model/needle-words.ts';
 import { missing } from './arrange.ts';
 import type { Context } from './context.ts';
-import { findRun, handAtRun, runOf, sideOf, startsWithTurn, unionRun, wholeOf, type Run } from './run.ts';
+import { findRun, handAtRun, runOf, sideOf, startsWithTurn, statedRun, wholeOf, type Run } from './run.ts';
 import { takesOf } from './takes.ts';
 import { takesNeedle, toldSegments, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withRun, type Tube } from './tube.ts';
@@ -22,6 +22,8 @@ export class FlatWork {
   private previousSide: Side | null = null;
   /** Whether the run was made by a turn, so that the next row may take in as much on the other side. */
   private grows = false;
+  /** Whether the first row begins inside the run, behind stitches that its needle holds already. */
+  private startsInside = false;
 
   constructor(
     private readonly context: Context,
@@ -41,6 +43,7 @@ export class FlatWork {
     const isStrip = options.strip && !carried && stage.over === null;
     const run = isStrip ? wholeOf(place.get()) : findRun(stage, place.get(), this.context);
     this.grows = !carried && startsWithTurn(stage);
+    this.startsInside = this.grows && wrap(run.from, ringOf(place.get()).stitches.length) !== handGap(place.get());
     if (!(carried && carried.from === run.from && carried.to === run.to)) {
       this.previousSide = null;
       place.set(withRun(place.get(), run.from, run.to));
@@ -48,12 +51,12 @@ export class FlatWork {
     if (!options.needleWords && !isOneNeedle(place.get(), run)) place.set(withoutNeedles(place.get()));
   }
 
-  /** Opens a run over told needles; says so when there is none of that name. */
-  openOver(needles: NeedleRefs, span: Span): void {
+  /** Opens a run over told needles or a section; says so when there is none of that name. */
+  openOver({ over, span }: Extract<Arrangement, { kind: 'work-flat' }>): void {
     const { place, context } = this;
-    const run = unionRun(needles, place.get(), context);
+    const run = statedRun(over, place.get(), context);
     if (run) place.set(withRun(place.get(), run.from, run.to));
-    else if (needles !== 'each') missing({ context }, needles[0]!, span);
+    else if (over !== 'each' && !('section' in over)) missing({ context }, over[0]!, span);
     this.previousSide = null;
     this.grows = false;
   }
@@ -78,10 +81,11 @@ export class FlatWork {
   takeSide(text: RowText | null, at: { readonly run: Run; readonly span: Span; readonly fresh: boolean }): Side {
     const tube = this.place.get();
     const { side, fits } = sideOf(text?.side ?? null, { tube, run: at.run, previous: this.previousSide });
-    if (!fits) {
+    if (!fits && !this.startsInside) {
       if (!at.fresh) this.context.report('wrong-side', at.span, { about: side === 'RS' ? 'right-side' : 'wrong-side' });
       this.place.set(handAtRun(tube, at.run, side));
     }
+    this.startsInside = false;
     this.previousSide = side;
     return side;
   }

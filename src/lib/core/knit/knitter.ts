@@ -1,7 +1,7 @@
 /** Knits the statements of one stage after another. Holds what one statement hands on to the next. */
 
 import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { Arrangement } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
@@ -18,7 +18,7 @@ import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
 import { StatedLayouts } from './stated-layouts.ts';
-import { changesRing, hasNeedleWords, takesNeedle, withoutNeedles } from './told-needles.ts';
+import { changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
@@ -90,7 +90,7 @@ export class Knitter {
 
   private open(text: StageText, next: StageText | null): StageInWork {
     const flatNext = next !== null && isFlat(next);
-    const needleWords = hasNeedleWords(text.statements);
+    const needleWords = hasNeedleWords(text);
     return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], needleWords, notes: [], flatNext };
   }
 
@@ -99,7 +99,7 @@ export class Knitter {
     this.stage = this.open(text, next);
     this.context.where = text.name;
     this.numbered.clear();
-    this.context.needles.marked = null;
+    this.context.needles.forgetMark();
     if (!this.tube) return;
     this.noteLayout(null);
     if (!this.stage.flat) {
@@ -113,9 +113,9 @@ export class Knitter {
     this.flat.open(this.stage.text, { needleWords: this.stage.needleWords, strip: !this.joined });
   }
 
-  /** Flat work goes over these needles from here on. */
-  workFlat(needles: NeedleRefs, span: Span): void {
-    this.flat.openOver(needles, span);
+  /** Flat work goes over these needles or stitches from here on. */
+  workFlat(told: Extract<Arrangement, { kind: 'work-flat' }>): void {
+    this.flat.openOver(told);
   }
 
   /** The stitches are joined: a piece that was worked flat so far goes round from here on, also under the same heading. */
@@ -243,7 +243,10 @@ export class Knitter {
   // Steps before the rows of a flat stage are none of its rows.
   private rowsOfStage(): number {
     const { rows, flat } = this.stage;
-    return flat ? rows.filter(({ shape }) => shape === 'flat').length : rows.length;
+    if (!flat) return rows.length;
+    const worked = rows.filter(({ shape }) => shape === 'flat');
+    const numbered = worked.filter(({ label }) => /\d/u.test(label) && !/^set/iu.test(label));
+    return (numbered.length > 0 ? numbered : worked).length;
   }
 
   /** Lays the stitches on the needles as the text states it. */
@@ -294,5 +297,5 @@ function dueAfter(body: readonly Instruction[]): Instruction[] {
 // "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.
 function isStepBefore(text: RowText | null): boolean {
   if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
-  return takesNeedle(text.body) && !hasTurn(text.body);
+  return usesNeedles(text.body) && !hasTurn(text.body);
 }

@@ -22,6 +22,15 @@ export class Needles {
   /** The needle that the text worked on to, or named, under the present heading. */
   marked: NeedleId | null = null;
 
+  /** What was marked under the heading before. */
+  markedBefore: NeedleId | null = null;
+
+  /** A new heading begins. */
+  forgetMark(): void {
+    this.markedBefore = this.marked;
+    this.marked = null;
+  }
+
   /** A needle without stitches. */
   fresh(name: string | null): NeedleId {
     const id = this.ids++;

@@ -5,7 +5,7 @@ import type { Instruction } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { arrange, missing, type Bench } from './arrange.ts';
 import { sectionAt } from '../model/ring.ts';
-import type { NeedleId, StitchItem } from './items.ts';
+import type { Item, NeedleId, StitchItem } from './items.ts';
 import { placeBor } from './markers.ts';
 import { stitchesAmong } from './needles.ts';
 import type { Performance } from './work.ts';
@@ -68,17 +68,26 @@ export function stretchOf(work: RowWork, needle: NeedleId): { readonly from: num
 }
 
 /** From here on a needle takes the stitches; `null`: they stay where they are. */
-export function takeNeedle(at: Performance, ref: NeedleRef | null, span: Span): void {
+export function takeNeedle(at: Performance, ref: NeedleRef | null): void {
   const { work, context } = at;
   noteLast(at);
   if (ref === null) {
     work.receiving = null;
     return;
   }
-  const needle = ref.kind === 'same' ? sameNeedle(at) : context.needles.find(ref);
-  if (needle === null && ref.kind === 'named') missing(at, ref, span);
+  const needle = ref.kind === 'same' ? sameNeedle(at) : receiver(at, ref);
   work.receiving = needle;
   if (needle !== null) context.needles.marked = needle;
+}
+
+// A needle takes stitches behind those it holds. One of that name that lies elsewhere is not meant: the numbers are told
+// anew, and this one was empty.
+function receiver({ work, context }: Performance, ref: NeedleRef): NeedleId | null {
+  const needle = context.needles.find(ref);
+  if (ref.kind !== 'named') return needle;
+  const isStitch = (item: Item): item is StitchItem => item.kind === 'stitch';
+  const behind = work.done.findLast(isStitch) ?? work.ahead.findLast(isStitch);
+  return needle !== null && behind?.needle === needle ? needle : context.needles.fresh(ref.name);
 }
 
 // "The same needle" is the one that took the last stitch, in this row or the one before.

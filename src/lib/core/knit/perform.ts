@@ -1,6 +1,7 @@
 /** Performs the instructions of one row on the stitches ahead. */
 
 import type { Extent, Instruction, Target } from '../model/pattern.ts';
+import type { NeedleRef } from '../model/needle-words.ts';
 import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import { bindOff, castOnHere, hold, pickUp } from './edges.ts';
@@ -35,6 +36,8 @@ type OverNeedles = Extract<Instruction, { kind: 'over-needles' }>;
 
 // "1st and 3rd needles: … 2nd and 4th needles: …" are worked in the order of the needles.
 function performNeedles(at: Performance, told: readonly OverNeedles[]): Outcome {
+  const fresh = told.length === 1 ? newNeedle(at, told[0]!) : null;
+  if (fresh) return performOnNew(at, fresh);
   const tasks = needleTasks(at, told);
   if (tasks.length === 0) return 'stopped';
   for (const { needle, body, span } of tasks) {
@@ -48,6 +51,30 @@ function performNeedles(at: Performance, told: readonly OverNeedles[]): Outcome 
     if (outcome !== 'worked') return outcome;
   }
   return 'worked';
+}
+
+interface NewNeedle {
+  readonly ref: NeedleRef;
+  readonly body: readonly Instruction[];
+  readonly span: Span;
+}
+
+// "Needle 3: with an empty needle pick up …": the name of a needle that takes stitches here for the first time.
+function newNeedle(at: Performance, { needles, body, span }: OverNeedles): NewNeedle | null {
+  const [ref] = needles === 'each' ? [] : needles;
+  if (!ref) return null;
+  if (body.some((part) => part.kind === 'take-needle' && part.needle?.kind === 'empty')) return { ref, body, span };
+  const isKnown = at.context.needles.find(ref) !== null && at.work.holds(at.context.needles.find(ref));
+  if (isKnown || !at.mayPassBor) return null;
+  return { ref, body: [{ kind: 'take-needle', needle: { kind: 'empty', name: null }, span }, ...body], span };
+}
+
+function performOnNew(at: Performance, told: NewNeedle): Outcome {
+  const outcome = performAll(at, told.body);
+  const name = told.ref.kind === 'named' ? told.ref.name : null;
+  if (name !== null) arrangeInRow(at, { kind: 'name-needle', needle: { kind: 'same' }, name, span: told.span });
+  at.work.receiving = null;
+  return outcome;
 }
 
 function perform(at: Performance, instruction: Instruction): Outcome {
@@ -101,7 +128,7 @@ function performHanging(at: Performance, instruction: Hanging): Outcome {
     case 'hold':
       return hold(at, instruction);
     case 'take-needle':
-      takeNeedle(at, instruction.needle, instruction.span);
+      takeNeedle(at, instruction.needle);
       return 'worked';
     case 'evenly':
       return performEvenly(at, instruction);

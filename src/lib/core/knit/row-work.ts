@@ -152,6 +152,12 @@ export class RowWork {
     return next?.kind === 'stitch' ? next.needle : null;
   }
 
+  /** Whether any live stitch is on a told needle. */
+  holds(needle: NeedleId | null): boolean {
+    const isOn = (item: Item) => item.kind === 'stitch' && item.needle === needle;
+    return this.done.some(isOn) || this.ahead.slice(this.next).some(isOn);
+  }
+
   /** Puts stitches on a told needle, done or not. */
   put(stitches: ReadonlySet<StitchItem>, needle: NeedleId): void {
     for (const list of [this.ahead, this.done]) {

@@ -1,6 +1,6 @@
 /** Flat stages: whether a stage is worked flat, over which run of the ring, and which side faces. */
 
-import type { NeedleRefs } from '../model/needle-words.ts';
+import type { FlatOver, NeedleRefs } from '../model/needle-words.ts';
 import type { Instruction, RowText, Side, StageText, Statement } from '../model/pattern.ts';
 import { wrap, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
@@ -57,15 +57,23 @@ export function runOf(tube: Tube): Run | null {
  * name stands in the heading, or as many stitches as its first row works before it turns.
  */
 export function findRun(stage: StageText, tube: Tube, context: Context): Run {
-  const { size } = context;
   const ring = ringOf(tube);
   const carried = runOf(tube);
   const gap = handGap(tube);
-  const named = stage.over?.section ? sectionRun(ring, stage.over.section) : null;
-  if (named) return named;
-  const count = stage.over?.count ? forSize(stage.over.count, size) : null;
-  if (count !== null && count > 0) return fromHand(ring, gap, { count, carried });
+  const stated = stage.over && statedRun(stage.over, tube, context);
+  if (stated) return stated;
   return carried ?? impliedRun(stage, { ring, gap, tube, context });
+}
+
+/** The run of needles, a section or a count, as the text states it; `null` when neither tells. */
+export function statedRun(over: FlatOver, tube: Tube, context: Context): Run | null {
+  if (over === 'each' || !('section' in over)) return unionRun(over, tube, context);
+  const ring = ringOf(tube);
+  const named = over.section ? sectionRun(ring, over.section) : null;
+  if (named) return named;
+  const count = over.count ? forSize(over.count, context.size) : null;
+  if (count === null || count <= 0) return null;
+  return fromHand(ring, handGap(tube), { count, carried: runOf(tube) });
 }
 
 // The run that the needles, the heading or the rows imply.
@@ -77,6 +85,7 @@ function impliedRun(stage: StageText, place: Place): Run {
     (marked === null ? null : needleRun(tube, marked)) ??
     headingSection(ring, stage) ??
     headingNeedle(stage, tube, context) ??
+    carriedNeedle(place) ??
     firstTurn(stage, place)
   );
 }
@@ -130,8 +139,19 @@ interface Place {
 function firstTurn(stage: StageText, at: Place): Run {
   const row = firstRow(stage);
   const all = at.ring.stitches.length;
-  const takes = row ? takesBeforeTurn(row.body, at) : null;
-  return { from: at.gap, to: at.gap + Math.min(takes ?? all, all) };
+  const takes = Math.min((row && takesBeforeTurn(row.body, at)) ?? all, all);
+  const behind = row ? heldBehind(row.body, at) : 0;
+  const from = wrap(at.gap - behind, all);
+  return { from, to: from + Math.min(behind + takes, all) };
+}
+
+// "K the 14 sts of N1 on to N4, turn": the stitches that N4 holds already are worked as well.
+function heldBehind(body: readonly Instruction[], { ring, gap, tube, context }: Place): number {
+  const take = body.find((part) => part.kind === 'take-needle' && part.needle?.kind === 'named');
+  const needle = take?.kind === 'take-needle' && take.needle ? context.needles.find(take.needle) : null;
+  const segment = toldSegments(tube)?.find((one) => one.needle === needle);
+  const endsHere = segment && wrap(segment.from + segment.stitches, ring.stitches.length) === gap;
+  return endsHere ? segment.stitches : 0;
 }
 
 // "1st needle: k to end, turn" works the stitches of that needle.
@@ -139,21 +159,31 @@ function takesBeforeTurn(body: readonly Instruction[], at: Place): number | null
   const turn = body.findIndex((part) => hasTurn([part]));
   if (turn < 0) return null;
   const last = body[turn]!;
-  const before = takesOf(body.slice(0, turn), at.context.size);
+  const before = takesBefore(body.slice(0, turn), at);
   if (before === null || last.kind !== 'over-needles' || last.needles === 'each') return before;
   const inner = takesBeforeTurn(last.body, at);
   const needle = at.context.needles.find(last.needles[0]!);
   return before + (inner ?? (needle === null ? 0 : countOn(at.tube, needle)));
 }
 
-/** The run of the stitches on a told needle. */
+// "K the sts of N1 on to N3, turn" takes what is on that needle.
+function takesBefore(body: readonly Instruction[], at: Place): number | null {
+  return body.reduce<number | null>((sum, part) => {
+    const onNeedle = part.kind === 'work-to' && part.target.kind === 'needle' ? part.target.needle : null;
+    const needle = onNeedle && at.context.needles.find(onNeedle);
+    const takes = needle === null ? takesOf([part], at.context.size) : countOn(at.tube, needle);
+    return sum === null || takes === null ? null : sum + takes;
+  }, 0);
+}
+
+// The run of the stitches on a told needle.
 function needleRun(tube: Tube, needle: NeedleId): Run | null {
   const segment = toldSegments(tube)?.find((candidate) => candidate.needle === needle);
   return segment ? { from: segment.from, to: segment.from + segment.stitches } : null;
 }
 
-/** The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart. */
-export function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
+// The run of several neighbouring told needles; `null` when one of them is unknown or they lie apart.
+function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null {
   const segments = [...(toldSegments(tube) ?? [])].sort((left, right) => left.from - right.from);
   const ids =
     needles === 'each' ? segments.map(({ needle }) => needle) : needles.map((ref) => context.needles.find(ref));
@@ -162,6 +192,14 @@ export function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run
   if (ids.includes(null) || segments.length === 0) return null;
   const { from } = segments[Math.max(first, 0)]!;
   return { from, to: from + segments.reduce((sum, one, index) => (isIn(index) ? sum + one.stitches : sum), 0) };
+}
+
+// The needle that the stage before put the stitches on, where the yarn hangs at one of its ends.
+function carriedNeedle({ ring, gap, tube, context }: Place): Run | null {
+  const needle = context.needles.markedBefore;
+  const run = needle === null ? null : needleRun(tube, needle);
+  const isAtEnd = run && [run.from, run.to].some((end) => wrap(end, ring.stitches.length) === gap);
+  return isAtEnd ? run : null;
 }
 
 function headingNeedle(stage: StageText, tube: Tube, context: Context): Run | null {

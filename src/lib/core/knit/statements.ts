@@ -109,7 +109,7 @@ function knitUntold(knitter: Knitter, statement: Untold): void {
 function arrangeAll(knitter: Knitter, { actions, span }: Of<'arrange'>): void {
   if (knitter.ring().stitches.length === 0) return knitter.context.report('nothing-on-needles', span);
   for (const action of actions) {
-    if (action.kind === 'work-flat') knitter.workFlat(action.needles, action.span);
+    if (action.kind === 'work-flat') knitter.workFlat(action);
     else arrange(knitter.bench(), action);
   }
   knitter.noteLayout(null);

@@ -134,10 +134,19 @@ function reachNeedleEnd({ work, context }: Hands, target: Extract<Target, { kind
   return stretch ? stitches(work.room(stretch.to) - before) : { kind: 'missing', what: 'needle', name };
 }
 
+// "First half of rnd" names stitches where the text has named no section.
+function halfOf(work: RowWork, name: string): ((at: number) => boolean) | null {
+  const middle = work.before.stitches.length / 2;
+  if (name === 'first half') return (at) => at < middle;
+  return name === 'second half' ? (at) => at >= middle : null;
+}
+
 /** Where a section lies among the items ahead: from its first stitch to just after its last; `null` when it is not ahead. */
 export function sectionAhead(work: RowWork, name: string): { readonly from: number; readonly to: number } | null {
   const { sections } = work.before;
-  const inside = (at: number) => sections.some((run) => sameName(run.name, name) && run.from <= at && at < run.to);
+  const half = halfOf(work, name);
+  const inside = (at: number) =>
+    half?.(at) ?? sections.some((run) => sameName(run.name, name) && run.from <= at && at < run.to);
   const from = work.find((item) => item.kind === 'stitch' && inside(item.at));
   if (from < 0) return null;
   let to = from;

@@ -1,6 +1,6 @@
 /** The told needles of a tube between two rows: as a layout, as a bench to arrange stitches on, and when they are forgotten. */
 
-import type { Instruction, Statement } from '../model/pattern.ts';
+import type { Instruction, StageText } from '../model/pattern.ts';
 import { sectionAt, wrap } from '../model/ring.ts';
 import { withNeedle, type Bench } from './arrange.ts';
 import type { Context } from './context.ts';
@@ -11,23 +11,38 @@ import { ringOf, withBorAt, type Tube } from './tube.ts';
 
 /** Words that say on which needle stitches are. */
 const NEEDLE_WORDS = new Set([
-  ...['take-needle', 'over-needles', 'move-stitches', 'gather', 'name-needle', 'layout', 'loads', 'on-needles']
+  ...['take-needle', 'over-needles', 'move-stitches', 'gather', 'name-needle', 'layout', 'loads', 'on-needles'],
+  ...['work-flat', 'move-yarn']
 ]);
 
-/** Whether statements speak of needles. */
-export function hasNeedleWords(statements: readonly Statement[]): boolean {
-  return statements.some(
-    (statement) =>
-      NEEDLE_WORDS.has(statement.kind) ||
-      ('assertions' in statement && statement.assertions.some(({ kind }) => NEEDLE_WORDS.has(kind))) ||
-      (statement.kind === 'row' && bodyHas(statement.body, (part) => NEEDLE_WORDS.has(part.kind))) ||
-      (statement.kind === 'arrange' && statement.actions.some(({ kind }) => NEEDLE_WORDS.has(kind)))
+/** Whether a stage speaks of needles. */
+export function hasNeedleWords({ over, statements }: StageText): boolean {
+  const isOver = over !== null && (over === 'each' || !('section' in over));
+  return (
+    isOver ||
+    statements.some(
+      (statement) =>
+        NEEDLE_WORDS.has(statement.kind) ||
+        ('assertions' in statement && statement.assertions.some(({ kind }) => NEEDLE_WORDS.has(kind))) ||
+        (statement.kind === 'row' && bodyHas(statement.body, (part) => NEEDLE_WORDS.has(part.kind))) ||
+        (statement.kind === 'arrange' && statement.actions.some(({ kind }) => NEEDLE_WORDS.has(kind)))
+    )
   );
 }
 
 /** Whether an instruction of a row, at any depth, passes a test. */
 export function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
   return body.some((part) => test(part) || ('body' in part && bodyHas(part.body, test)));
+}
+
+/** Whether a row speaks of needles. */
+export function usesNeedles(body: readonly Instruction[]): boolean {
+  return bodyHas(
+    body,
+    (part) =>
+      NEEDLE_WORDS.has(part.kind) ||
+      (part.kind === 'work-to' && part.target.kind === 'needle' && part.target.needle !== null)
+  );
 }
 
 /** Whether a row says which needle takes its stitches. */

@@ -16,17 +16,22 @@ export type NeedleRef =
 /** Several needles: some by name, or every one in turn. */
 export type NeedleRefs = readonly NeedleRef[] | 'each';
 
+/** What flat work goes over: told needles, or a section or count. */
+export type FlatOver = NeedleRefs | { readonly section: string | null; readonly count: Sized<number> | null };
+
 /** Stitches or names that change needles without being worked. */
 export type Arrangement =
   /**
    * Slips stitches to another needle: "sl first 2 sts of 2nd needle to 1st needle". `count` null: all of them. `end` null:
-   * those that lie next to the other needle. `from` null: the stitches in front of the hands.
+   * those that lie next to the other needle. `from` null: the stitches in front of the hands. `until`: as many as it takes
+   * for the other needle to hold that number.
    */
   | {
       readonly kind: 'move-stitches';
       readonly count: Sized<number> | null;
       readonly end: 'first' | 'last' | null;
       readonly from: NeedleRef | null;
+      readonly until: Sized<number> | null;
       readonly to: NeedleRef;
       readonly span: Span;
     }
@@ -44,8 +49,12 @@ export type Arrangement =
     }
   /** Gives a needle a name: "(this is the 1st needle again)", "the second side needle is now the left needle". */
   | { readonly kind: 'name-needle'; readonly needle: NeedleRef; readonly name: string; readonly span: Span }
-  /** Flat work goes over these needles: "work back and forth on needle B only". */
-  | { readonly kind: 'work-flat'; readonly needles: NeedleRefs; readonly span: Span }
+  /** Flat work goes over these needles, or this section: "work back and forth on needle B only". */
+  | {
+      readonly kind: 'work-flat';
+      readonly over: FlatOver;
+      readonly span: Span;
+    }
   /** The yarn is joined anew at the first stitch of a needle. */
   | { readonly kind: 'move-yarn'; readonly to: NeedleRef; readonly span: Span }
   /** The round begins here from now on, or at the first stitch of a needle. */

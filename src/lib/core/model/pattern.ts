@@ -1,7 +1,7 @@
 /** A pattern as it was read: stages of statements, with a place in the text for each. No stitch has been knitted yet. */
 
 import type { Diagnostic } from './diagnostic.ts';
-import type { Arrangement, NeedleRef, NeedleRefs } from './needle-words.ts';
+import type { Arrangement, FlatOver, NeedleRef, NeedleRefs } from './needle-words.ts';
 import type { Operation } from './operation.ts';
 import type { PlainStitch } from './plain-rows.ts';
 import type { LengthStop, RowExtent, RowReference } from './repeating.ts';
@@ -251,7 +251,7 @@ export interface StageText {
   readonly line: number;
   readonly heading: Span;
   /** The section or count that the stage is worked flat over ("on the 32 heel sts"); `null` when it says nothing of the kind. */
-  readonly over: { readonly section: string | null; readonly count: Sized<number> | null } | null;
+  readonly over: FlatOver | null;
   readonly statements: readonly Statement[];
   readonly span: Span;
 }

@@ -2,9 +2,9 @@
 
 import type { Arrangement, NeedleRef } from '../model/needle-words.ts';
 import { everySize, type Sized } from '../model/sized.ts';
-import { readBor } from './marker-names.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
+import { readFlatOver, readMovedBor, readMovedYarn } from './workplaces.ts';
 import { NEEDLE_WORDS, readEmpty, readNeedle, readNeedles } from './needle-names.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
@@ -35,17 +35,37 @@ export function readArrangement(at: Cursor): Arrangement | null {
 // "Sl first 2 sts of 2nd needle to 1st needle", "slip 10 sts from N2 to N1", "sl next 16 sts onto N2".
 function readMove(at: Cursor): Arrangement | null {
   const first = at.at;
-  if (!at.take(...VERBS)) return null;
-  at.skip('the', 'all');
-  const end = at.take('first', 'last', 'next')?.text ?? null;
-  const count = readCount(at) ?? (end && at.text() === 'st' ? everySize(1) : null);
-  at.skip(...STITCH_WORDS);
+  const verb = at.take(...VERBS)?.text;
+  if (!verb || (!/^sl/u.test(verb) && at.looksLike(() => (at.skip('the'), at.take('other'))))) return null;
+  const { end, count } = readWhich(at);
   const from = at.attempt(readFrom);
-  if (count === null && from === null) return null;
-  const to = readDestination(at);
-  if (!to || (from === null && end !== 'next' && end !== 'first')) return null;
-  const told = end === 'next' ? null : (end as 'first' | 'last' | null);
-  return { kind: 'move-stitches', count, end: told, from, to, span: at.span(first) };
+  const to = count === null && from === null ? null : readDestination(at);
+  if (!to || (from === null && (end === null || end === 'last'))) return null;
+  const until = at.attempt(readUntil);
+  return { kind: 'move-stitches', count, end: end === 'ahead' ? null : end, from, to, until, span: at.span(first) };
+}
+
+// "until N3 has 20 sts", "until the third has 20".
+function readUntil(at: Cursor): Sized<number> | null {
+  if (!at.take('until')) return null;
+  if (!readNeedle(at) && !(at.skip('the'), at.kind('ordinal'))) return null;
+  if (!at.take('has', 'holds', 'carries')) return null;
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS);
+  return count;
+}
+
+// "the first 2 sts", "the last st", "the other 9 heel sts", "all".
+function readWhich(at: Cursor): {
+  readonly end: 'first' | 'last' | 'ahead' | null;
+  readonly count: Sized<number> | null;
+} {
+  at.skip('the', 'all');
+  const word = at.take('first', 'last', 'next', 'other')?.text ?? null;
+  const count = readCount(at) ?? (word && at.text() === 'st' ? everySize(1) : null);
+  if (count && at.scope.isSection(at.text())) at.at += 1;
+  at.skip(...STITCH_WORDS);
+  return { end: word === 'first' || word === 'last' ? word : word === null ? null : 'ahead', count };
 }
 
 function readFrom(at: Cursor): NeedleRef | null {
@@ -57,7 +77,7 @@ function readDestination(at: Cursor): NeedleRef | null {
   if (!at.take('to', 'onto') && !at.phrase('on to', 'on')) return null;
   at.attempt(() => {
     at.skip('the', 'other');
-    return at.take('end', 'beginning', 'start', 'front', 'back') && at.take('of') ? true : null;
+    return at.take('end', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
   });
   return readEmpty(at) ?? readNeedle(at);
 }
@@ -112,7 +132,7 @@ function readRest(at: Cursor): Arrangement | null {
   skipStaying(at);
   if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
   const needles = readHowMany(at);
-  if (!needles) return null;
+  if (!needles || /^(?:and|&|are|is|wait|rest|stay)$/u.test(at.text())) return null;
   const loads = readLoadsBehind(at, { needles: needles.count, total: count });
   at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
   return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };
@@ -136,6 +156,11 @@ interface Spread {
 function readHowMany(at: Cursor): Spread | null {
   const one = readEmpty(at) ?? readNeedle(at) ?? readHolder(at);
   if (one) return { count: 1, name: one.kind === 'same' ? null : one.name };
+  return readSeveral(at);
+}
+
+// "two front needles", "2 needles".
+function readSeveral(at: Cursor): Spread | null {
   const count = at.whole();
   if (count === null || count < 1 || count > 6) return null;
   const role = at.peek()?.kind === 'word' && !NEEDLE_WORDS.includes(at.text()) ? at.kind('word') : null;
@@ -242,32 +267,6 @@ function readBareName(at: Cursor): Arrangement | null {
   return { kind: 'name-needle', needle: { kind: 'same' }, name: needle.name, span: at.span(first) };
 }
 
-// "The round now begins in the middle of the heel, with the first side needle", "Rnd begins at N1".
-function readMovedBor(at: Cursor): Arrangement | null {
-  return at.attempt(() => {
-    const first = at.at;
-    at.skip('the', 'new', 'all');
-    const isBor = at.attempt(() => readBor(at) || null);
-    if (!isBor && !at.take('rnd', 'rnds', 'round', 'rounds')) return null;
-    at.skip('now');
-    if (!(isBor ? at.skip('is', 'are', 'will', 'be') : at.take('begins', 'begin', 'start', 'starts'))) return null;
-    at.skip('now');
-    const moved = at.looksLike(() => at.phrase('with this st', 'with these', 'with the st', 'at this st'));
-    return { kind: 'move-bor', to: findNeedle(at) ?? (moved ? { kind: 'same' } : null), span: at.span(first) };
-  });
-}
-
-// The needle that the rest of the sentence names, if any.
-function findNeedle(at: Cursor): NeedleRef | null {
-  let found: NeedleRef | null = null;
-  while (!at.done && at.text() !== '.' && at.text() !== ';') {
-    const needle: NeedleRef | null = found ? null : at.attempt(readNeedle);
-    if (needle) found = at.text(-1) === 'needle' || needle.kind === 'named' ? needle : found;
-    else at.at += 1;
-  }
-  return found;
-}
-
 /** Reads what stands before several moves and says what they are for: "Move every needle on by 2 sts:". */
 export function skipMoveLead(at: Cursor): boolean {
   return (
@@ -280,40 +279,4 @@ export function skipMoveLead(at: Cursor): boolean {
       return null;
     }) === true
   );
-}
-
-// "Work back and forth on needle B only", "the heel is worked over the 4th and 1st needle".
-function readFlatOver(at: Cursor): Arrangement | null {
-  const first = at.at;
-  const isFlat = skipToOver(at);
-  if (isFlat === null) return null;
-  const needles = readNeedles(at);
-  if (!needles || needles === 'each') return null;
-  const only = at.skip('only', 'alone');
-  return isFlat || only ? { kind: 'work-flat', needles, span: at.span(first) } : null;
-}
-
-// Up to "on" or "over", and whether the words before say that it is flat; null when there is neither.
-function skipToOver(at: Cursor): boolean | null {
-  if (!at.take('work', 'the', 'heel', 'cont', 'continue', 'working', 'knit')) return null;
-  let isFlat = false;
-  for (let words = 0; words < 10 && at.peek()?.kind === 'word'; words += 1) {
-    if (at.phrase('back and forth', 'in rows', 'to and fro')) isFlat = true;
-    else if (at.phrase('is worked', 'heel is worked')) isFlat = true;
-    else if (at.take('on', 'over')) return isFlat;
-    else at.at += 1;
-  }
-  return null;
-}
-
-// "Cut the yarn and attach it again at the beginning of N3", "rejoin yarn at N1".
-function readMovedYarn(at: Cursor): Arrangement | null {
-  const first = at.at;
-  at.attempt(() => (at.take('cut', 'break') && (at.skip('the', 'yarn', 'wool', ','), at.take('and')) ? true : null));
-  if (!at.take('rejoin', 'join', 'attach')) return null;
-  at.skip('the', 'yarn', 'wool', 'it', 'again');
-  if (!at.take('at', 'to')) return null;
-  at.skip('the', 'beginning', 'start', 'right', 'of', 'beg');
-  const needle = readNeedle(at);
-  return needle ? { kind: 'move-yarn', to: needle, span: at.span(first) } : null;
 }

@@ -1,10 +1,11 @@
 /** Counts that a pattern prints for checking: "80 sts.", "(2 sts dec'd)", "18 heel sts rem", "(31 rows)", "(16-32-16)". */
 
+import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Assertion } from '../model/pattern.ts';
 import type { Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-import { readLoads } from './layouts.ts';
+import { readLoads, readPlainList } from './layouts.ts';
 import { readNeedles } from './needle-names.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
@@ -77,7 +78,7 @@ function skipBetween(at: Cursor): void {
 function readOne(at: Cursor): Assertion[] | null {
   const first = at.at;
   const loads = at.attempt(() => {
-    const read = readLoads(at);
+    const read = readLoads(at) ?? (at.peek(-1)?.text === ':' ? readPlainList(at) : null);
     return read && (at.atStop || at.text(-1) === '.') ? read : null;
   });
   if (loads) return [{ kind: 'loads', ...loads, span: at.span(first) }];
@@ -88,6 +89,8 @@ function readOne(at: Cursor): Assertion[] | null {
 // "12 sts on each needle", "13 of them on the third needle", "15 heel sts on the heel needle".
 function readOnNeedles(at: Cursor): Assertion | null {
   const first = at.at;
+  const named = at.attempt(readNeedleFirst);
+  if (named) return { kind: 'on-needles', ...named, span: at.span(first) };
   const count = readCount(at);
   if (!count) return null;
   at.skip('of', 'them', 'heel', 'instep', ...STITCH_WORDS);
@@ -97,6 +100,15 @@ function readOnNeedles(at: Cursor): Assertion | null {
   return needles && (on || needles === 'each') && endsHere(at)
     ? { kind: 'on-needles', needles, count, span: at.span(first) }
     : null;
+}
+
+// "N1: 23 sts", "heel needle: 31 sts".
+function readNeedleFirst(at: Cursor): { readonly needles: NeedleRefs; readonly count: Sized<number> } | null {
+  const needles = readNeedles(at);
+  if (!needles || !at.take(':', '=')) return null;
+  const count = readCount(at);
+  at.skip(...STITCH_WORDS, 'each');
+  return count && endsHere(at) ? { needles, count } : null;
 }
 
 // "(4 sts dec'd)", "2 sts inc'd", "1 st decreased", "(2 dec)".
@@ -132,7 +144,7 @@ function readPart(at: Cursor): Assertion | null {
   if (!count) return null;
   const part = readPartName(at);
   if (!at.take(...STITCH_WORDS)) return null;
-  const place = readPlace(at);
+  const place = at.take('unworked') ? 'unworked' : readPlace(at);
   while (at.phrase(...TAILS));
   if (!endsHere(at)) return null;
   const of = place ?? part;

@@ -44,6 +44,7 @@ function skipTail(at: Cursor): void {
     if (!at.take('loosely', 'on', 'onto', 'using', 'with')) return null;
     while (!at.atStop) {
       if (at.peek()?.kind === 'number' || at.text() === 'each') return null;
+      if (at.peek()?.kind === 'open') return true;
       at.at += 1;
     }
     return true;

@@ -9,8 +9,8 @@ import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
-import { readNamingNote } from './arrangements.ts';
-import { readReceiver } from './needle-names.ts';
+import { readArrangement, readNamingNote } from './arrangements.ts';
+import { readNeedles, readReceiver } from './needle-names.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import { isBare } from './stitches.ts';
 import type { Token } from './tokens.ts';
@@ -119,7 +119,8 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
     body.assertions.push(...counts);
@@ -130,6 +131,18 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   if (!found) return failClause(at, task);
   body.instructions.push(...found);
   return endsWell(at) || fail(at, task);
+}
+
+// "turn: 28 heel sts", "along the heel: this is needle 1".
+function skipColon(at: Cursor): void {
+  at.attempt(() => at.take(':') && (at.looksLike(readAssertions) || at.looksLike(readArrangement) || null));
+}
+
+// "turn over to 2nd needle": the loop is turned, and the round goes on.
+function skipTurnOver(at: Cursor): true | null {
+  at.skip('then');
+  if (!at.phrase('turn over to', 'turn to')) return null;
+  return readNeedles(at) ? true : null;
 }
 
 // Behind an instruction stands a separator, a bracket, or the next instruction.

@@ -27,7 +27,13 @@ const HOLDERS = new Set(['waste', 'scrap', 'holder', 'hold', 'yarn', 'thread', '
 
 /** Reads an instruction at an edge. */
 export function readEdge(at: Cursor): Instruction | null {
-  return at.attempt(readPickUp) ?? at.attempt(readBindOff) ?? at.attempt(readCastOnHere) ?? at.attempt(readHold);
+  return (
+    at.attempt(readPickUp) ??
+    at.attempt(readPickUpMore) ??
+    at.attempt(readBindOff) ??
+    at.attempt(readCastOnHere) ??
+    at.attempt(readHold)
+  );
 }
 
 function readPickUp(at: Cursor): Instruction | null {
@@ -43,6 +49,18 @@ function readPickUp(at: Cursor): Instruction | null {
   return { kind: 'pick-up', count, atMost, span };
 }
 
+// "(pick up 15 sts along the flap and) 1 more in the corner".
+function readPickUpMore(at: Cursor): Instruction | null {
+  const first = at.at;
+  const count = readCount(at);
+  if (!count || !at.take('more', 'extra')) return null;
+  at.skip(...STITCH_WORDS);
+  if (!['in', 'at', 'from', 'between'].includes(at.text())) return null;
+  const span = at.span(first);
+  skipWhere(at);
+  return { kind: 'pick-up', count, span };
+}
+
 // "along edge of heel flap", "over the gap", "between flap and instep": where the stitches are.
 function skipWhere(at: Cursor): void {
   if (
@@ -56,6 +74,7 @@ function skipWhere(at: Cursor): void {
 
 function isNextAction(at: Cursor): boolean {
   if (!['and', 'then', '&'].includes(at.text())) return false;
+  if (at.peek(1)?.kind === 'number') return true;
   return ['k', 'knit', 'p', 'purl', 'turn', 'pm', 'then', 'work', 'sl', 'slip'].includes(at.text(1));
 }
 

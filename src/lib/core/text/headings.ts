@@ -4,6 +4,7 @@ import type { StageText } from '../model/pattern.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readLabel } from './labels.ts';
+import { readNeedles } from './needle-names.ts';
 import { readOperation } from './phrases.ts';
 import { startsInstruction } from './wording.ts';
 
@@ -203,11 +204,17 @@ export function readOver(at: Cursor): StageText['over'] {
   let over: StageText['over'] = null;
   while (!at.done) {
     if (at.phrase('back and forth', 'flat', 'in rows')) flat = true;
-    else if (at.take('on', 'over')) over ??= at.attempt(readRun);
+    else if (at.take('on', 'over')) over ??= at.attempt(readRun) ?? at.attempt(readNeedlesOver);
     else if (at.text() === '.') break;
     else at.at += 1;
   }
   return flat ? (over ?? { section: null, count: null }) : over;
+}
+
+// "N3", "needle 1": a heading that names a needle is worked flat on it.
+function readNeedlesOver(at: Cursor): StageText['over'] {
+  const needles = readNeedles(at);
+  return needles && needles !== 'each' ? needles : null;
 }
 
 // "the sole sts", "the first 32 sts of the rnd", "the 32 heel sts", "these 28 stitches".

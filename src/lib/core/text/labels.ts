@@ -200,6 +200,7 @@ function readNamed(at: Cursor): BareLabel | null {
   if (at.at === first) return null;
   const noun = readNoun(at);
   if (!noun) return null;
+  if (!isNext) rowNumber(at);
   const written = at.written(first).replaceAll(/\s+/gu, ' ');
   const side = readRemarks(at);
   if (!readColon(at)) return null;

@@ -33,7 +33,7 @@ export function readLoads(at: Cursor): Loads | null {
 // 20-24-20, 16/16/32, 12 - 20 - 12. Two numbers are a range or a fraction as easily, unless a bracket closes behind them.
 function readDashed(at: Cursor): Loads | null {
   const sign = at.text(1);
-  if (sign !== '-' && sign !== '/') return null;
+  if (sign !== '-' && sign !== '/' && sign !== ':') return null;
   const loads: Sized<number>[] = [];
   do {
     const load = at.kind('number');
@@ -57,6 +57,7 @@ function readNamedFirst(at: Cursor): Loads | null {
     skipSideNote(at);
     at.skip(':', '-', '=', 'has', 'holds', 'with', 'carries');
     const count = readCount(at);
+    if (count && at.scope.isSection(at.text())) at.at += 1;
     at.skip(...STITCH_WORDS);
     skipSideNote(at);
     return count ? { needle, count } : null;
@@ -105,7 +106,8 @@ function readList(at: Cursor, readOne: () => NeedleLoad | null): Loads | null {
 
 // Numbers go up from 1; other names are all different.
 function isNext(needle: string, before: readonly NeedleLoad[]): boolean {
-  if (/^\d+$/u.test(needle)) return Number(needle) === before.length + 1;
+  const last = before.at(-1)?.needle ?? '0';
+  if (/^\d+$/u.test(needle)) return Number(needle) > Number(last) && (before.length > 0 || needle === '1');
   return !before.some((load) => load.needle === needle);
 }
 
@@ -217,6 +219,14 @@ const DIVIDE = [
 ];
 
 // "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:", "with".
+// "Divide on to four needles with …" tells how many there are.
+function noteNeedles(at: Cursor): void {
+  at.looksLike(() => {
+    const needles = at.whole();
+    if (needles !== null && needles < MOST_NEEDLES && NEEDLE_WORDS.includes(at.text())) at.scope.needles = needles;
+  });
+}
+
 // "(15-16-15-16) over four needles".
 function skipTail(at: Cursor): void {
   at.attempt(() => {
@@ -227,8 +237,8 @@ function skipTail(at: Cursor): void {
   });
 }
 
-// "12 sts, 12 sts, 8 sts" behind words that say what it is.
-function readPlainList(at: Cursor): Loads | null {
+/** Reads "12 sts, 12 sts, 8 sts" or "18, 15, 28, 15", where other words say what they are. */
+export function readPlainList(at: Cursor): Loads | null {
   const loads: Sized<number>[] = [];
   for (;;) {
     const load = at.attempt(() => {
@@ -249,8 +259,9 @@ function readLead(at: Cursor): boolean {
       at.skip('and');
       if (at.take('with', 'having')) return true;
       if (!at.take(...DIVIDE)) return null;
-      for (let words = 0; words < 14; words += 1) {
-        if (at.take(':')) return true;
+      for (let words = 0; words < 24; words += 1) {
+        if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
+        noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
         if (at.atStop && at.text() !== ',') return null;
         at.at += 1;
@@ -268,10 +279,10 @@ function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
   at.skip('the', 'all', 'these', ...STITCH_WORDS, 'evenly', 'equally', 'out');
   if (!at.take('over', 'between', 'onto', 'among', 'on', 'across') && !at.phrase('on to')) return null;
   at.skip('the');
-  const needles = at.whole();
-  if (needles === null || needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
+  const needles = at.whole() ?? at.scope.holding;
+  if (needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
   const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
-  if (!isEven && !at.take('evenly', 'equally')) return null;
+  if (!isEven && !at.take('evenly', 'equally') && !/^[.;]?$/u.test(at.text())) return null;
   at.scope.needles = needles;
   const each = at.attempt(() => readEachBehind(at));
   return new Array<Sized<number> | null>(needles).fill(each);

@@ -62,3 +62,16 @@ export function readNeedles(at: Cursor): NeedleText {
   }
   return { thicknessMm, lengthCm };
 }
+
+/** How many needles of a set hold stitches: 4 for "a set of 5 dpns", "five double-pointed needles"; 0 when none is named. */
+export function readSetOf(at: Cursor): number {
+  for (; !at.done; at.at += 1) {
+    const needles = at.attempt(() => {
+      const count = at.whole();
+      at.skip('short', 'double', '-', 'pointed');
+      return count !== null && at.take('needles', 'dpns', 'dpn', 'dps') ? count : null;
+    });
+    if (needles === 4 || needles === 5) return needles - 1;
+  }
+  return 0;
+}

@@ -51,7 +51,10 @@ export function readNeedle(at: Cursor): NeedleRef | null {
 function readEach(at: Cursor): NeedleRefs | null {
   const all = at.take('each', 'every', 'both', 'all');
   if (!all) return null;
-  at.skip('of');
+  if (at.skip('of')) {
+    const list = at.attempt(readList);
+    if (list) return list;
+  }
   at.skip('the', 'two', 'three', 'four', '2', '3', '4');
   const role = ROLES.has(at.text()) ? at.kind('word') : null;
   if (!at.take(...NEEDLE_WORDS)) return null;
@@ -104,9 +107,16 @@ function readLettered(at: Cursor): NeedleRef | null {
 
 // "2", but not the size in "needle 2.5 mm".
 function readNumber(at: Cursor): NeedleRef | null {
-  const value = at.kind('number')?.value ?? null;
-  const isSize = /^(?:mm|\.|-)$/u.test(at.text());
+  const value = at.kind('number')?.value ?? readRoman(at);
+  const isSize = /^(?:mm|-)$/u.test(at.text());
   return value !== null && Number.isInteger(value) && value < 10 && !isSize ? named(value) : null;
+}
+
+const ROMANS = ['i', 'ii', 'iii', 'iv', 'v'];
+
+function readRoman(at: Cursor): number | null {
+  const roman = at.take(...ROMANS);
+  return roman ? ROMANS.indexOf(roman.text) + 1 : null;
 }
 
 function isLetterName(at: Cursor): boolean {
@@ -173,7 +183,7 @@ export function readReceiver(at: Cursor): NeedleRef | null {
 // "the end of the third needle", "the beginning of N1", "the other end of the same needle".
 function readEndOf(at: Cursor): NeedleRef | null {
   at.skip('the', 'other');
-  if (!at.take('end', 'beginning', 'start', 'front')) return null;
+  if (!at.take('end', 'beginning', 'beg', 'start', 'front')) return null;
   return at.take('of') ? (readEmpty(at) ?? readNeedle(at)) : null;
 }
 
@@ -185,10 +195,11 @@ export function readEmpty(at: Cursor): NeedleRef | null {
     if (at.attempt(readSame)) return { kind: 'same' };
     if (at.attempt(readFreed)) return { kind: 'empty', name: readApposition(at) };
     const article = at.skip('a', 'an', 'another', 'one', 'the', 'own');
-    const told =
-      at.skip(...EMPTY, 'another', 'other') || (article && at.text(-1) !== 'the' && at.kind('ordinal') !== null);
-    if (!(told || (article && at.text(-1) !== 'the')) || !at.take(...NEEDLE_WORDS)) return null;
-    return { kind: 'empty', name: readApposition(at) };
+    const isOpen = article && at.text(-1) !== 'the';
+    const ordinal = isOpen ? at.kind('ordinal') : null;
+    const told = at.skip(...EMPTY, 'another', 'other');
+    if (!(told || isOpen) || !at.take(...NEEDLE_WORDS)) return null;
+    return { kind: 'empty', name: readApposition(at) ?? (ordinal && String(ordinal.value)) };
   });
 }
 

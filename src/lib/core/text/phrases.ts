@@ -29,6 +29,7 @@ const FILLERS = new Set(['the', 'next', 'and', 'it', 'a', 'then', 'st', '-', '.'
 /** Ways to say "pass the slipped stitch over". */
 const PASSES: readonly (readonly [words: readonly string[], atom: string])[] = [
   [['p', '.', 's', '.', 's', '.', 'o'], 'psso'],
+  [['p', 's', 's', 'o'], 'psso'],
   [['p', '2', 'sso'], 'p2sso'],
   [['p', '2', 'ssop'], 'p2sso'],
   [['pass', '2', 'sl', 'st', 'over'], 'p2sso'],

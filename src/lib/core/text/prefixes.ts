@@ -4,7 +4,7 @@ import type { Instruction } from '../model/pattern.ts';
 import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Cursor } from './cursor.ts';
 import type { Body } from './body.ts';
-import { readNeedles } from './needle-names.ts';
+import { readNeedles, readReceiver } from './needle-names.ts';
 import { isBare } from './stitches.ts';
 import { startsInstruction } from './wording.ts';
 
@@ -16,6 +16,8 @@ type Where =
 export function readPrefix(at: Cursor, readInner: (at: Cursor) => Body): readonly Instruction[] | null {
   return at.attempt(() => {
     const first = at.at;
+    const bracketed = readBracketed(at, readInner);
+    if (bracketed) return bracketed;
     const where = readWhere(at);
     if (where === null) return null;
     const inner = at.within(at.at, endOfPrefix(at));
@@ -28,6 +30,17 @@ export function readPrefix(at: Cursor, readInner: (at: Cursor) => Body): readonl
         : { kind: 'over-needles', needles: where.needles, ...told }
     ];
   });
+}
+
+// "(Needle 1 - K to last 3 sts, k2tog, k1)".
+function readBracketed(at: Cursor, readInner: (at: Cursor) => Body): readonly Instruction[] | null {
+  const end = at.partner;
+  if (at.peek()?.kind !== 'open' || end < 0) return null;
+  const inner = at.within(at.at + 1, end);
+  if (!inner.looksLike(readNeedleNames)) return null;
+  const found = readPrefix(inner, readInner);
+  at.at = end + 1;
+  return found;
 }
 
 function wholeWhenBare(at: Cursor, instruction: Instruction, body: Body): Instruction {
@@ -44,11 +57,32 @@ function readWhere(at: Cursor): Where | null {
 // "Instep:", "On the sole:", "Sole sts:".
 function readSectionName(at: Cursor): Where | null {
   at.skip('on', 'across', 'over', 'the');
-  const name = at.peek();
-  if (!name || !at.scope.isSection(name.text)) return null;
-  at.at += 1;
+  const section = readHalf(at) ?? readDeclared(at);
+  if (section === null) return null;
   at.skip('st', 'sts', 'stitches');
-  return at.take(':') ? { kind: 'section', section: name.text } : null;
+  return at.take(':') ? { kind: 'section', section } : null;
+}
+
+// "First half of rnd".
+function readHalf(at: Cursor): string | null {
+  return at.attempt(() => {
+    const which = at.kind('ordinal')?.value;
+    if ((which !== 1 && which !== 2) || !at.take('half')) return null;
+    at.skip('of', 'the', 'rnd', 'round', 'row');
+    return which === 1 ? 'first half' : 'second half';
+  });
+}
+
+// A name from the "Sections:" line, of one word or several, or a part of the body.
+function readDeclared(at: Cursor): string | null {
+  const first = at.at;
+  for (let words = 4; words > 0; words -= 1) {
+    at.at = Math.min(first + words, at.range.end);
+    const name = at.written(first).toLowerCase().replaceAll(/\s+/gu, ' ');
+    if (at.scope.isSection(name)) return name;
+  }
+  at.at = first;
+  return null;
 }
 
 // "N1:", "1st and 3rd needles -", "Front needle (instep):", "on the 2nd needle, k…", "at N4: …".
@@ -62,7 +96,9 @@ function readNeedleNames(at: Cursor): Where | null {
   const marked = at.take(':', '-') !== null;
   const joined = led && !tool && (at.take(',') !== null || startsInstruction(at));
   if (!marked && !joined) return null;
-  return startsInstruction(at) || at.text() === 'plain' ? { kind: 'needles', needles } : null;
+  return startsInstruction(at) || at.text() === 'plain' || at.looksLike(readReceiver)
+    ? { kind: 'needles', needles }
+    : null;
 }
 
 // "(instep)", "(heel needle)".

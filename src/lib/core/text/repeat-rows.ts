@@ -178,6 +178,10 @@ function readUntil(at: Cursor): RowExtent | null {
   at.phrase('there are', 'you have', 'there remain', 'only');
   const count = readCount(at);
   if (!count) return null;
+  const rows = at.attempt(() =>
+    readNoun(at) ? (at.phrase('have been worked', 'have been completed', 'are worked', 'in all'), true) : null
+  );
+  if (rows) return at.atStop ? { kind: 'rows', count, meaning: 'total' } : null;
   const part = STITCH_WORDS.includes(at.text()) ? null : (at.kind('word')?.text ?? null);
   if (!at.take(...STITCH_WORDS) && !at.looksLike(readOnNeedles)) return null;
   at.phrase('rem', 'remain', 'remaining', 'remains', 'are left', 'left', 'in all');

@@ -50,6 +50,8 @@ export class Scope {
   chartTurn = 0;
   /** How many needles the text last stated loads for; 0 before. */
   needles = 0;
+  /** How many needles of the set named at the front hold stitches; 0 when none is named. */
+  holding = 0;
   /** Sizes that the lines being read are for; `null` means all. */
   onlySizes: readonly number[] | null = null;
   /** Sizes that the lines just before were for; empty after a line for all. */

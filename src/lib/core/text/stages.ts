@@ -9,7 +9,7 @@ import { readHeading, readOver, type Heading } from './headings.ts';
 import { readDefinition, readKey } from './key.ts';
 import { readLabel } from './labels.ts';
 import type { MeantLine } from './lines.ts';
-import { readGauge, readNeedles } from './measures.ts';
+import { readGauge, readNeedles, readSetOf } from './measures.ts';
 import { prose } from './rows.ts';
 import type { Scope } from './scope.ts';
 import { readSizesLine } from './sizes.ts';
@@ -96,6 +96,7 @@ export class StageReader {
 
   private addNeedles(at: Cursor): boolean {
     const found = readNeedles(at.within(at.at + 2, at.range.end));
+    this.scope.holding ||= readSetOf(at.within(at.at + 2, at.range.end));
     this.needles = {
       thicknessMm: this.needles.thicknessMm ?? found.thicknessMm,
       lengthCm: this.needles.lengthCm ?? found.lengthCm

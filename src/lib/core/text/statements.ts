@@ -101,6 +101,7 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     return;
   }
   skipYarn(at);
+  if (followsRows(statements) && readCounts(at, statements)) return;
   const found = readRow(at, isOther) ?? readLockedStitch(at) ?? readOne(at);
   if (found) {
     statements.push(...found.map((statement) => forItsSizes(at, statement)));
@@ -109,6 +110,12 @@ function readSentence(at: Cursor, statements: Statement[]): void {
   if (readCounts(at, statements) || skipNote(at)) return;
   const free = mayBeRow(at) ? readFreeRow(at, isOther) : null;
   statements.push(...(free ?? [readRest(at)]));
+}
+
+// Behind a row a list of numbers is a check, and lays nothing out.
+function followsRows(statements: readonly Statement[]): boolean {
+  const last = statements.findLast(({ kind }) => kind !== 'prose');
+  return last?.kind === 'row' || last?.kind === 'repeat-rows' || last?.kind === 'even';
 }
 
 function mayBeRow(at: Cursor): boolean {

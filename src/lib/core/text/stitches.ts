@@ -7,7 +7,7 @@ import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { atomAt, readBackLoop, readOperation, type FoundOperation } from './phrases.ts';
-import { readNeedle } from './needle-names.ts';
+import { readNeedles } from './needle-names.ts';
 import { readTarget } from './targets.ts';
 import { readTimesCount } from './times.ts';
 
@@ -37,6 +37,11 @@ const MANNERS = [
     'knitting wraps together with sts',
     'in the usual way',
     'wyib',
+    'as 1 st each',
+    'as one st each',
+    'with their wraps',
+    'tog with their wraps',
+    'together with their wraps',
     'wyif',
     'wyb',
     'wyf',
@@ -79,6 +84,7 @@ function readOperationFirst(at: Cursor): Instruction | null {
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
 function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   if (found.counted) return (at.skip(...STITCH_WORDS), ONE);
+  if (at.attempt(readMarkedStitch)) return ONE;
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     const isNext = skipToCount(at);
@@ -89,10 +95,30 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   });
 }
 
+// "(k) it tog with its wrap", "(k) the double st as 1 st": one stitch.
+function readMarkedStitch(at: Cursor): true | null {
+  at.skip('the', 'next', 'wrapped');
+  if (!at.take('it', 'ds') && !at.phrase('double st', 'double stitch', 'st', 'stitch')) return null;
+  at.skip('tog', 'together');
+  return at.phrase(
+    'with its wrap',
+    'with its wraps',
+    'with wrap',
+    'with the wrap',
+    'as 1 st',
+    'as one st',
+    'as one',
+    'as 1',
+    'as one stitch'
+  )
+    ? true
+    : null;
+}
+
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
 function skipToCount(at: Cursor): boolean {
   at.skip('the');
-  const isNext = at.skip('next', 'first', 'last');
+  const isNext = at.skip('next', 'first', 'last', 'other');
   if (!isNext) at.skip('rem', 'remaining');
   return isNext;
 }
@@ -128,7 +154,7 @@ function readOperationBefore(at: Cursor): unknown {
 function readOwner(at: Cursor): true | null {
   if (at.text() === 'on' && /^(?:to|one|an?|another)$/u.test(at.text(1))) return null;
   if (!at.take('of', 'on', 'from')) return null;
-  if (readNeedle(at)) return true;
+  if (readNeedles(at)) return true;
   at.skip('the', 'this');
   const owner = at.kind('word');
   return owner && !/^needles?$/u.test(at.text()) && !/^n$/u.test(owner.text) ? true : null;

@@ -5,7 +5,7 @@ import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readMarkerName } from './marker-names.ts';
-import { readNeedle } from './needle-names.ts';
+import { readNeedles } from './needle-names.ts';
 
 const END: Target = { kind: 'end' };
 const NONE = everySize(0);
@@ -83,19 +83,18 @@ function readEnd(at: Cursor): Target | null {
 function readOnNeedle(at: Cursor): NeedleTarget | null {
   if (!at.take(...ON)) return null;
   at.skip('the', 'this', 'that');
-  const needle = readNeedle(at);
-  if (!needle && !at.take('needle', 'ndl', 'dpn')) return null;
-  return { kind: 'needle', needle, before: NONE };
+  const needles = readNeedles(at);
+  if (needles === 'each' || (!needles && !at.take('needle', 'ndl', 'dpn'))) return null;
+  return { kind: 'needle', needle: needles?.at(-1) ?? null, before: NONE };
 }
 
 // "(k) the sts of N1", "(k) the front needle", "across N2", "all sts on the 1st needle".
 function readWholeNeedle(at: Cursor): Target | null {
   at.skip('across', 'over', 'all', 'the', 'rem', 'remaining');
   if (at.take('st', 'sts', 'stitches')) return readOnNeedle(at);
-  const needle = readNeedle(at);
-  if (!needle || at.text() === ':') return null;
-  const last = at.attempt(() => (at.skip('and', '&', ',') ? readNeedle(at) : null));
-  return { kind: 'needle', needle: last ?? needle, before: NONE };
+  const needles = readNeedles(at);
+  if (!needles || needles === 'each' || at.text() === ':') return null;
+  return { kind: 'needle', needle: needles.at(-1)!, before: NONE };
 }
 
 function readWhole(at: Cursor): boolean {
@@ -116,6 +115,7 @@ function readSection(at: Cursor): Target | null {
 }
 
 function readGap(at: Cursor): Target | null {
+  at.attempt(() => (at.take('first', 'last', 'next') && at.text() === 'wrapped' ? true : null));
   at.skip('the', 'wrapped', 'turning');
   if (at.take('ds') || at.phrase('double st', 'double stitch')) return { kind: 'double-stitch', before: NONE };
   return (at.take('gap', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null))
@@ -156,7 +156,7 @@ function readAround(at: Cursor): Target | null {
 // "(over) the 32 heel sts": the section tells more than the number.
 function readCountedSection(at: Cursor): Target | null {
   at.skip('the', 'next');
-  return readCount(at) ? readSection(at) : null;
+  return at.looksLike(readCount) ? readSection(at) : null;
 }
 
 function readOver(at: Cursor): Target | null {

@@ -90,7 +90,90 @@ export function tokenize(text: string): TokenText {
       if (node.name === 'Line' && last) lines[lines.length - 1] = { ...last, end: tokens.length };
     }
   });
+  return withPartners(text, isDotted(text) ? withoutDots(tokens, lines) : { tokens, lines });
+}
+
+function withPartners(
+  text: string,
+  { tokens, lines }: { readonly tokens: readonly Token[]; readonly lines: readonly Line[] }
+): TokenText {
   return { text, tokens, lines: withNumbers(text, lines), partners: findPartners(tokens) };
+}
+
+// "K. 2, p. 2" is the style of the text when most stitches are written so; else a full stop ends the row: "K. 64 sts."
+function isDotted(text: string): boolean {
+  const dotted = text.match(/\b[kp]\.\s?\d/giu)?.length ?? 0;
+  const plain = text.match(/\b[kp]\s?\d/giu)?.length ?? 0;
+  return dotted > 2 && dotted > plain;
+}
+
+/** Words that a dotted style shortens with a full stop. */
+const DOTTED = new Set([
+  ...[
+    'k',
+    'p',
+    's',
+    'o',
+    'n',
+    'sl',
+    'st',
+    'sts',
+    'rep',
+    'tog',
+    'rem',
+    'inc',
+    'dec',
+    'beg',
+    'foll',
+    'cont',
+    'rnd',
+    'rnds'
+  ],
+  ...[
+    'patt',
+    'alt',
+    'no',
+    'nos',
+    'ndl',
+    'ndls',
+    'ins',
+    'in',
+    'oz',
+    'mm',
+    'cm',
+    'tbl',
+    'psso',
+    'skpo',
+    'approx',
+    'pwise',
+    'kwise'
+  ]
+]);
+
+// The full stop of an abbreviation goes, unless a sentence ends with it: a capital follows, or nothing on the line.
+function withoutDots(
+  tokens: readonly Token[],
+  lines: readonly Line[]
+): { readonly tokens: Token[]; readonly lines: Line[] } {
+  const ends = new Set(lines.map(({ end }) => end - 1));
+  const isDot = (token: Token, index: number) =>
+    token.text === '.' &&
+    token.glued &&
+    DOTTED.has(tokens[index - 1]?.text ?? '') &&
+    !endsSentence(tokens, index, ends);
+  const kept = tokens.map((token, index) => !isDot(token, index));
+  const before = [0];
+  for (const keep of kept) before.push(before.at(-1)! + (keep ? 1 : 0));
+  return {
+    tokens: tokens.filter((_, index) => kept[index]),
+    lines: lines.map((line) => ({ ...line, first: before[line.first]!, end: before[line.end]! }))
+  };
+}
+
+function endsSentence(tokens: readonly Token[], index: number, ends: ReadonlySet<number>): boolean {
+  const next = tokens[index + 1];
+  const isStitch = /^[kps]$/u.test(tokens[index - 1]!.text);
+  return ends.has(index) ? !isStitch && !next : next?.kind === 'word' && next.capital && !isStitch;
 }
 
 function startLine(text: string, node: SyntaxNodeRef, at: { readonly lines: Line[]; readonly first: number }): boolean {
