@@ -116,7 +116,7 @@ function gathered(bench: Bench, { of, span }: Of<'gather'>): readonly StitchItem
 
 // In flat work the run, or what is outside it; else the needle in work, or the others.
 function restOrRun(bench: Bench, which: 'rest' | 'run'): readonly StitchItem[] | null {
-  const { last } = bench.context.needles;
+  const last = bench.context.needles.moved ?? bench.context.needles.last;
   if (last === null && !bench.inRun) return null;
   const isIn = bench.inRun ?? ((stitch: StitchItem) => stitch.needle === last);
   return inOrder(bench, (stitch) => isIn(stitch) === (which === 'run'));

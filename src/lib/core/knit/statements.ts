@@ -127,7 +127,7 @@ function layOutAsTold(knitter: Knitter, { loads, names, span }: Of<'layout'>): v
   knitter.state({ loads: numbers, names });
 }
 
-function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {
+function castOn(knitter: Knitter, statement: Pick<Of<'cast-on'>, 'count' | 'span'>): void {
   const { context } = knitter;
   const count = forSize(statement.count, context.size) ?? 0;
   if (count > MOST_STITCHES) {
@@ -187,11 +187,14 @@ function setEdges(knitter: Knitter, begins: ReadonlyMap<number, string | null>):
   knitter.tube = withItems(tube, items, tube.hand >= tube.items.length ? items.length : hand);
 }
 
+// A text that begins with stitches held elsewhere, like those of a sleeve, begins with them.
 function resume(knitter: Knitter, statement: Of<'resume'>): void {
   const { context } = knitter;
   const index = context.held.findIndex((held) => statement.name === null || sameName(held.name, statement.name));
   const found = index >= 0 ? index : context.held.length - 1;
   const held = context.held[found];
+  if (!held && statement.count && knitter.tube === null)
+    return castOn(knitter, { count: statement.count, span: statement.span });
   if (!held) return context.report('held-missing', statement.span, { about: statement.name ?? '' });
   context.held.splice(found, 1);
   knitter.tube = tubeOf(held.ring.stitches, knitter.tubes);

@@ -4,10 +4,10 @@ import type { Instruction, StageText } from '../model/pattern.ts';
 import { sectionAt, wrap } from '../model/ring.ts';
 import { withNeedle, type Bench } from './arrange.ts';
 import type { Context } from './context.ts';
-import type { NeedleId } from './items.ts';
+import type { NeedleId, StitchItem } from './items.ts';
 import { runOf } from './run.ts';
 import { segmentsOf, stitchesAmong, type Segment } from './needles.ts';
-import { ringOf, withBorAt, type Tube } from './tube.ts';
+import { borHand, handGap, ringOf, withBorAt, type Tube } from './tube.ts';
 
 /** Words that say on which needle stitches are. */
 const NEEDLE_WORDS = new Set([
@@ -73,6 +73,13 @@ export function withoutNeedles(tube: Tube): Tube {
   return { ...tube, items };
 }
 
+// A yarn that hangs at the BOR stays at it: the round has not begun.
+function withBorBefore(tube: Tube, before: StitchItem): Tube {
+  const wasAtBor = handGap(tube) === 0;
+  const moved = withBorAt(tube, tube.items.indexOf(before));
+  return wasAtBor ? { ...moved, hand: borHand(moved.items) } : moved;
+}
+
 /** The stitches of a tube, to be arranged; each change is given to `set`. */
 export function tubeBench(at: {
   readonly context: Context;
@@ -90,6 +97,6 @@ export function tubeBench(at: {
     sectionOf: (stitch) => sectionAt(ringOf(get()), stitch.at),
     put: (stitches, needle) => set({ ...get(), items: withNeedle(get().items, stitches, needle) }),
     moveYarn: (before) => set({ ...get(), hand: get().items.indexOf(before) }),
-    moveBor: (before) => set(withBorAt(get(), before ? get().items.indexOf(before) : get().hand))
+    moveBor: (before) => set(before ? withBorBefore(get(), before) : withBorAt(get(), get().hand))
   };
 }

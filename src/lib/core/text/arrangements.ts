@@ -101,7 +101,7 @@ function readWhich(at: Cursor): {
 } {
   at.skip('the', 'all');
   const word = at.take('first', 'last', 'next', 'other')?.text ?? null;
-  const count = readCount(at) ?? (word && at.text() === 'st' ? everySize(1) : null);
+  const count = readCount(at) ?? (word && /^st(?:itch)?$/u.test(at.text()) ? everySize(1) : null);
   if (count && at.scope.isSection(at.text())) at.at += 1;
   at.skip(...STITCH_WORDS);
   return { end: word === 'first' || word === 'last' ? word : word === null ? null : 'ahead', count };
@@ -131,7 +131,8 @@ function readGather(at: Cursor): Arrangement | null {
   at.skip('both');
   const to = readDestination(at);
   if (!to) return null;
-  const name = to.kind === 'same' ? null : to.name;
+  const carries = at.attempt(() => (at.take('for') ? (at.skip('the'), at.kind('word')) : null));
+  const name = to.kind === 'same' ? null : (to.name ?? carries?.text ?? null);
   return { kind: 'gather', of, loads: [null], name, span: at.span(first) };
 }
 

@@ -119,7 +119,8 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || at.attempt(skipAside) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS))
+    return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
@@ -136,6 +137,17 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
 // "turn: 28 heel sts", "along the heel: this is needle 1".
 function skipColon(at: Cursor): void {
   at.attempt(() => at.take(':') && (at.looksLike(readAssertions) || at.looksLike(readArrangement) || null));
+}
+
+// "leaving the rem 32 sts on hold", "picking up the remaining wrap", "none lost": nothing more is worked.
+function skipAside(at: Cursor): true | null {
+  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none')?.text;
+  if (!verb) return null;
+  const first = at.at;
+  while (!at.atStop) at.at += 1;
+  const words = at.source.tokens.slice(first, at.at).map(({ text }) => text);
+  const isWrap = words.some((word) => /^wraps?$/u.test(word));
+  return verb === 'leaving' || isWrap || words[0] === 'lost' ? true : null;
 }
 
 // "turn over to 2nd needle": the loop is turned, and the round goes on.

@@ -264,7 +264,7 @@ function readLead(at: Cursor): boolean {
         if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
         noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
-        if (['other', 'rest', 'rem', 'remaining'].includes(at.text())) return null;
+        if (['other', 'rest', 'rem', 'remaining'].includes(at.text()) && at.text(-2) !== 'of') return null;
         if (at.atStop && at.text() !== ',') return null;
         at.at += 1;
       }

@@ -37,6 +37,7 @@ const MANNERS = [
     'knitting wraps together with sts',
     'in the usual way',
     'wyib',
+    'in the gap',
     'as 1 st each',
     'as one st each',
     'with their wraps',
@@ -117,7 +118,7 @@ function readMarkedStitch(at: Cursor): true | null {
 
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
 function skipToCount(at: Cursor): boolean {
-  at.skip('the');
+  at.skip('the', 'these', 'those');
   const isNext = at.skip('next', 'first', 'last', 'other');
   if (!isNext) at.skip('rem', 'remaining');
   return isNext;
