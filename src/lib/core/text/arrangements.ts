@@ -185,7 +185,22 @@ function skipStaying(at: Cursor): void {
     if (!at.take('are') || !at.skip('the')) return null;
     return at.scope.isSection(at.text()) && at.kind('word') && at.take('and') ? true : null;
   });
-  at.skip('wait', 'rest', 'stay', 'are', 'is', 'held', 'remain', 'evenly', 'equally', 'divided', 'left');
+  at.skip(
+    'go',
+    'placed',
+    'put',
+    'wait',
+    'rest',
+    'stay',
+    'are',
+    'is',
+    'held',
+    'remain',
+    'evenly',
+    'equally',
+    'divided',
+    'left'
+  );
 }
 
 interface Spread {
@@ -308,16 +323,14 @@ function readBareName(at: Cursor): Arrangement | null {
   return { kind: 'name-needle', needle: { kind: 'same' }, name: needle.name, span: at.span(first) };
 }
 
-// What stands before several moves and says what they are for: "Move every needle on by 2 sts:".
+// What stands before several moves and says what they are for: "Move every needle on by 2 sts:", "Re-seat the sts:".
 function skipMoveLead(at: Cursor): boolean {
   return (
     at.attempt(() => {
-      if (!at.take('move', 'shift', 'rearrange', 'arrange', 'rotate')) return null;
-      for (let words = 0; words < 12 && at.peek() && !/^[.,;]$/u.test(at.text()); words += 1) {
-        if (at.take(':')) return true;
-        at.at += 1;
-      }
-      return null;
+      const isMove = ['move', 'shift', 'rearrange', 'arrange', 'rotate'].includes(at.text());
+      for (let words = 0; words < 12 && at.peek() && !/^[.,;:]$/u.test(at.text()); words += 1) at.at += 1;
+      if (!at.take(':')) return null;
+      return isMove || at.looksLike(readArrangement) ? true : null;
     }) === true
   );
 }

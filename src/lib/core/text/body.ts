@@ -63,7 +63,10 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   while (!at.done) {
     skipToClause(at, body);
     if (at.done || (at.at > first && (startsOther(at, options) || isTurned(at, body)))) break;
-    if (at.atSentence) sentence = mark(at, body);
+    if (at.atSentence) {
+      endTake(at, body);
+      sentence = mark(at, body);
+    }
     if (!readClause(at, { body, options, sentence })) break;
   }
   settle(at, body, options);
@@ -89,6 +92,13 @@ function startsOther(at: Cursor, options: BodyOptions): boolean {
 // Without a label each sentence about another needle is a step of its own.
 function startsNeedle(at: Cursor): boolean {
   return startsNeedlePrefix(at) || at.looksLike(readReceiver);
+}
+
+// "With the same needle pick up 16 sts. K across the instep.": the needle takes what its own sentence says.
+function endTake(at: Cursor, { instructions }: Body): void {
+  const last = instructions.findLast((part) => part.kind === 'take-needle');
+  if (last?.kind !== 'take-needle' || last.needle === null) return;
+  instructions.push({ kind: 'take-needle', needle: null, span: at.span(at.at) });
 }
 
 // A turn ends the row; the next sentence is another one.

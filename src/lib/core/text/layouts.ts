@@ -258,7 +258,8 @@ function readLead(at: Cursor): boolean {
   return (
     at.attempt(() => {
       at.skip('and');
-      if (at.take('with', 'having')) return true;
+      at.skip(',');
+      if (at.take('with', 'having') || at.phrase('that is to say', 'that is')) return true;
       if (!at.take(...DIVIDE)) return null;
       for (let words = 0; words < 24; words += 1) {
         if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;

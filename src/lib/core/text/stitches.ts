@@ -1,5 +1,6 @@
 /** One operation with its number or its target: k4, sl 1 wyif, knit 2 together, p to end, k9 heel sts. */
 
+import type { NeedleRef } from '../model/needle-words.ts';
 import type { Instruction } from '../model/pattern.ts';
 import type { Operation } from '../model/operation.ts';
 import { operationNamed } from '../model/operations.ts';
@@ -71,6 +72,14 @@ function readOperationFirst(at: Cursor): Instruction | null {
   const first = at.at;
   const found = readOperation(at);
   if (!found) return null;
+  const needle = found.counted ? null : at.attempt(readAllOfNeedle);
+  if (needle)
+    return {
+      kind: 'work-to',
+      operation: found.operation,
+      target: { kind: 'needle', needle, before: everySize(0) },
+      span: at.span(first)
+    };
   const count = readOwnCount(at, found);
   const operation = readManner(at, found.operation);
   const target = count === null || found.counted ? readTarget(at) : null;
@@ -80,6 +89,15 @@ function readOperationFirst(at: Cursor): Instruction | null {
   }
   const times = readTimesCount(at);
   return { kind: 'work', operation, count: multiply(count ?? ONE, times ?? ONE), span: at.span(first) };
+}
+
+// "the 32 stitches of needle A": all that it holds; "on to" behind it needs the number.
+function readAllOfNeedle(at: Cursor): NeedleRef | null {
+  if (!at.take('the') || !readCount(at)) return null;
+  at.skip(...STITCH_WORDS);
+  if (!at.take('of', 'on')) return null;
+  const needles = readNeedles(at);
+  return needles && needles !== 'each' && !/^on(?:to)?$/u.test(at.text()) ? needles.at(-1)! : null;
 }
 
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
