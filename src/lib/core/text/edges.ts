@@ -58,7 +58,7 @@ function readPickUpMore(at: Cursor): Instruction | null {
   if (!['in', 'at', 'from', 'between'].includes(at.text())) return null;
   const span = at.span(first);
   skipWhere(at);
-  return { kind: 'pick-up', count, span };
+  return { kind: 'pick-up', count, atMost: 0, span };
 }
 
 // "along edge of heel flap", "over the gap", "between flap and instep": where the stitches are.
