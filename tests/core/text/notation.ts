@@ -157,6 +157,8 @@ function printAtEdge(instruction: AtEdge): string {
       return `bo${instruction.count ? printSized(instruction.count) : ''}`;
     case 'hold':
       return `hold${printSized(instruction.count)}${instruction.name ? `:${instruction.name}` : ''}`;
+    case 'remove-markers':
+      return 'rm:all';
     case 'waste-yarn':
       return `waste${printSized(instruction.count)}`;
     case 'take-needle':
@@ -210,6 +212,8 @@ function printPlain(statement: Statement): string {
       return printRepeat(statement);
     case 'shape-rows':
       return `${statement.during ? 'along: ' : ''}${printBody(statement.body)} every ${statement.plainBetween + 1}${statement.extent ? ` ${printOften(statement.extent)}` : ''}`;
+    case 'progression':
+      return `go on as before`;
     case 'even':
       return `${statement.as} ${printSized(statement.rows)} rows`;
     case 'even-until':
@@ -224,6 +228,8 @@ function printPlain(statement: Statement): string {
       return `layout ${statement.loads.map((load) => (load ? printSized(load) : '?')).join('-')}`;
     case 'arrange':
       return statement.actions.map(printArrangement).join(', ');
+    case 'multiple':
+      return `multiple of ${printSized(statement.of)}+${printSized(statement.plus)}`;
     case 'check':
       return `check ${printAssertion(statement.assertion)}`;
     case 'prose':

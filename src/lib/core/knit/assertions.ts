@@ -18,6 +18,10 @@ export interface Knitted {
   readonly row: Row | null;
   /** The run in work, in the ring now; `null` in a round. */
   readonly run: Run | null;
+  /** Stitches on the needles that the text worked on to or slipped to last. */
+  readonly onNeedles: readonly number[];
+  /** Whether a bare count may be that of one needle: flat work is being prepared. */
+  readonly mayBePart: boolean;
   /** Rows worked under this heading. */
   readonly rows: number;
 }
@@ -98,7 +102,8 @@ function compare(
 function compareTotal(expected: number, knitted: Knitted): Comparison {
   const ring = knitted.ring.stitches.length;
   const run = knitted.run ? knitted.run.to - knitted.run.from : ring;
-  return { expected, found: expected === ring ? ring : run, about: 'stitches' };
+  const onNeedle = knitted.onNeedles.includes(expected) && knitted.mayBePart ? expected : run;
+  return { expected, found: expected === ring ? ring : onNeedle, about: 'stitches' };
 }
 
 function compareChange(expected: number, { row }: Knitted): Comparison | null {
@@ -114,10 +119,14 @@ function comparePart(expected: number, part: string, knitted: Knitted): Comparis
   const marked = /^(to|after) marker (.+)$/u.exec(part);
   if (marked) return compareMarked(expected, { after: marked[1] === 'after', name: marked[2]! }, knitted.ring);
   const section = sectionRun(knitted.ring, part);
-  const run = section ?? knitted.run;
-  if (!run) return null;
-  const found = section ? lengthOfSection(knitted.ring, part) : run.to - run.from;
-  return { expected, found, about: `${part} stitches` };
+  const found = section ? lengthOfSection(knitted.ring, part) : likeliest(expected, knitted);
+  return found === null ? null : { expected, found, about: `${part} stitches` };
+}
+
+// A part without a name of its own: the run in work, or a needle that the text has just worked on to.
+function likeliest(expected: number, { run, onNeedles }: Knitted): number | null {
+  const counts = [...(run ? [run.to - run.from] : []), ...onNeedles];
+  return counts.includes(expected) ? expected : (counts[0] ?? null);
 }
 
 // "(4 sts unworked)": those ahead of the turn.

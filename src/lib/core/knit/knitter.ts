@@ -18,7 +18,7 @@ import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
 import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
 import { StatedLayouts } from './stated-layouts.ts';
-import { changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
+import { countOn, changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
@@ -209,8 +209,20 @@ export class Knitter {
       shape: 'flat',
       side: this.flat.takeSide(text, { run, span, fresh: !this.joined && this.rowsWorked === 0 }),
       run,
-      mayStopShort: false
+      mayStopShort: this.endsFlatWork(text)
     };
+  }
+
+  // "Row 17: K13." as the last flat row leaves the yarn in the middle, where the round goes on.
+  private endsFlatWork(text: RowText | null): boolean {
+    const rows = this.stage.text.statements.filter(({ kind }) => kind === 'row' || kind === 'repeat-rows');
+    return (
+      text !== null &&
+      text === rows.at(-1) &&
+      !this.stage.flatNext &&
+      text.body.length === 1 &&
+      text.body[0]!.kind === 'work'
+    );
   }
 
   // A numbered round that starts elsewhere is the first of those that begin there.
@@ -234,10 +246,24 @@ export class Knitter {
   /** Checks a printed count against the ring now. */
   check(assertion: Assertion): void {
     const run = this.stage.flat && this.tube ? runOf(this.tube) : null;
-    const knitted = { ring: this.ring(), row: this.stage.rows.at(-1) ?? null, run, rows: this.rowsOfStage() };
+    const knitted = {
+      ring: this.ring(),
+      row: this.stage.rows.at(-1) ?? null,
+      run,
+      onNeedles: this.tube ? lastNeedles(this.context, this.tube) : [],
+      mayBePart: this.stage.flat || this.stage.flatNext,
+      rows: this.rowsOfStage()
+    };
     this.counts.check(assertion, knitted);
-    if (assertion.kind === 'on-needles' && this.tube) this.counts.checkNeedles(assertion, this.tube);
+    if (assertion.kind === 'on-needles' && this.tube) this.checkNeedles(assertion, this.tube);
     if (assertion.kind === 'loads' && this.ring().stitches.length > 0) this.layouts.check(this.stage, assertion);
+  }
+
+  private checkNeedles(assertion: Extract<Assertion, { kind: 'on-needles' }>, tube: Tube): void {
+    const count = forSize(assertion.count, this.context.size);
+    if (assertion.needles === 'each' && count !== null) this.layouts.stateEach(this.stage, count);
+    else if (assertion.needles !== 'each') this.layouts.nameLast(assertion.needles);
+    this.counts.checkNeedles(assertion, tube);
   }
 
   // Steps before the rows of a flat stage are none of its rows.
@@ -292,6 +318,12 @@ function dueAfter(body: readonly Instruction[]): Instruction[] {
   const turn = body.findLast((part) => part.kind === 'turn');
   if (turn?.kind !== 'turn' || turn.mark !== 'double') return [];
   return [{ kind: 'work', operation: standard('DS'), count: everySize(1), span: turn.span }];
+}
+
+function lastNeedles({ needles }: Context, tube: Tube): number[] {
+  return [needles.marked, needles.moved, needles.last].flatMap((needle) =>
+    needle === null ? [] : [countOn(tube, needle)]
+  );
 }
 
 // "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.

@@ -27,8 +27,9 @@ export class Needles {
 
   /** A new heading begins. */
   forgetMark(): void {
-    this.markedBefore = this.marked;
+    this.markedBefore = this.marked ?? this.moved;
     this.marked = null;
+    this.moved = null;
   }
 
   /** A needle without stitches. */

@@ -8,6 +8,7 @@ import { sectionAt } from '../model/ring.ts';
 import type { Item, NeedleId, StitchItem } from './items.ts';
 import { placeBor } from './markers.ts';
 import { stitchesAmong } from './needles.ts';
+import type { Context } from './context.ts';
 import type { Performance } from './work.ts';
 import type { RowWork } from './row-work.ts';
 
@@ -26,7 +27,7 @@ export function needleTasks(at: Performance, told: readonly OverNeedles[]): read
   const order = needlesAhead(at.work);
   const tasks = told.flatMap(({ needles, body, span }) =>
     refsOf(needles, order).flatMap((ref): NeedleTask[] => {
-      const needle = typeof ref === 'number' ? ref : at.context.needles.find(ref);
+      const needle = typeof ref === 'number' ? ref : findNeedle(at.work, at.context, ref);
       if (needle !== null && order.includes(needle)) return [{ needle, body, span }];
       if (typeof ref !== 'number') missing(at, ref, span);
       return [];
@@ -83,11 +84,24 @@ export function takeNeedle(at: Performance, ref: NeedleRef | null): void {
 // A needle takes stitches behind those it holds. One of that name that lies elsewhere is not meant: the numbers are told
 // anew, and this one was empty.
 function receiver({ work, context }: Performance, ref: NeedleRef): NeedleId | null {
-  const needle = context.needles.find(ref);
+  const needle = findNeedle(work, context, ref);
   if (ref.kind !== 'named') return needle;
   const isStitch = (item: Item): item is StitchItem => item.kind === 'stitch';
   const behind = work.done.findLast(isStitch) ?? work.ahead.findLast(isStitch);
   return needle !== null && behind?.needle === needle ? needle : context.needles.fresh(ref.name);
+}
+
+/** The told needle that is meant; "the heel needle" may be the one that was worked flat last, whatever it is called. */
+export function findNeedle(work: RowWork, context: Context, ref: NeedleRef): NeedleId | null {
+  const needle = context.needles.find(ref);
+  if (ref.kind !== 'named' || !/^(?:heel|flap)$/u.test(ref.name)) return needle;
+  if (needle !== null && work.holds(needle)) return needle;
+  const flat = [...work.done, ...work.ahead].find(
+    (item) => item.kind === 'stitch' && context.flatRun.has(item.stitch.id)
+  );
+  if (flat?.kind !== 'stitch' || flat.needle === null) return needle;
+  context.needles.call(flat.needle, ref.name);
+  return flat.needle;
 }
 
 // "The same needle" is the one that took the last stitch, in this row or the one before.

@@ -194,12 +194,12 @@ function unionRun(needles: NeedleRefs, tube: Tube, context: Context): Run | null
   return { from, to: from + segments.reduce((sum, one, index) => (isIn(index) ? sum + one.stitches : sum), 0) };
 }
 
-// The needle that the stage before put the stitches on, where the yarn hangs at one of its ends.
+// The needle that stitches were put on, here or in the stage before, where the yarn hangs at one of its ends.
 function carriedNeedle({ ring, gap, tube, context }: Place): Run | null {
-  const needle = context.needles.markedBefore;
-  const run = needle === null ? null : needleRun(tube, needle);
-  const isAtEnd = run && [run.from, run.to].some((end) => wrap(end, ring.stitches.length) === gap);
-  return isAtEnd ? run : null;
+  const { moved, markedBefore } = context.needles;
+  const runs = [moved, markedBefore].map((needle) => (needle === null ? null : needleRun(tube, needle)));
+  const isAtEnd = (run: Run) => [run.from, run.to].some((end) => wrap(end, ring.stitches.length) === gap);
+  return runs.find((run) => run && isAtEnd(run)) ?? null;
 }
 
 function headingNeedle(stage: StageText, tube: Tube, context: Context): Run | null {

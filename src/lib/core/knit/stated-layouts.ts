@@ -2,13 +2,14 @@
 
 import type { Row, StatedLayout } from '../model/fabric.ts';
 import { followGaps } from '../model/follow.ts';
+import type { NeedleRef } from '../model/needle-words.ts';
 import type { Assertion } from '../model/pattern.ts';
 import { wrap } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import { layOut, type Bench, type ToldLoads } from './arrange.ts';
 import type { Context } from './context.ts';
 import type { TubePlace } from './flat-work.ts';
-import { toldSegments, tubeBench } from './told-needles.ts';
+import { countOn, toldSegments, tubeBench } from './told-needles.ts';
 import type { Tube } from './tube.ts';
 
 /** Where a layout is kept. */
@@ -47,6 +48,23 @@ export class StatedLayouts {
     const differing = layOut(this.bench(), told, keep);
     this.note(stage, null);
     return differing;
+  }
+
+  /** "16 sts on each needle" lays the stitches out where the text has not done so before. */
+  stateEach(stage: LayoutsOfStage, count: number): void {
+    const stitches = this.bench().stitches().length;
+    const needles = count > 0 && stitches % count === 0 ? stitches / count : 0;
+    if (toldSegments(this.place.get()) || needles < 2 || needles > 6) return;
+    this.state(stage, { loads: new Array<number>(needles).fill(count), names: null }, false);
+  }
+
+  /** "N1: 23 sts" behind a step names the needle that took them, where the text has not named one so before. */
+  nameLast(needles: readonly NeedleRef[]): void {
+    const [ref] = needles;
+    const { last } = this.context.needles;
+    if (needles.length !== 1 || ref?.kind !== 'named' || last === null) return;
+    const known = this.context.needles.find(ref);
+    if (known === null || countOn(this.place.get(), known) === 0) this.context.needles.call(last, ref.name);
   }
 
   /** Checks the numbers of a list one by one where the text has told before what is on the needles. */

@@ -131,7 +131,8 @@ function reachNeedleEnd({ work, context }: Hands, target: Extract<Target, { kind
   if (needle === null && target.needle === null) return stitches(work.room() - before);
   const stretch = needle === null ? null : stretchOf(work, needle);
   const name = target.needle?.kind === 'named' ? target.needle.name : '';
-  return stretch ? stitches(work.room(stretch.to) - before) : { kind: 'missing', what: 'needle', name };
+  const part = stretch ?? partAhead({ work, context }, name.replace(/^(?:first|second) /u, ''));
+  return part ? stitches(work.room(part.to) - before) : { kind: 'missing', what: 'needle', name };
 }
 
 // "First half of rnd" names stitches where the text has named no section.

@@ -3,12 +3,47 @@
 import type { Arrangement, NeedleRef } from '../model/needle-words.ts';
 import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
+import type { Statement } from '../model/pattern.ts';
 import type { Cursor } from './cursor.ts';
+import { startsInstruction } from './wording.ts';
 import { readFlatOver, readMovedBor, readMovedYarn } from './workplaces.ts';
 import { NEEDLE_WORDS, readEmpty, readNeedle, readNeedles } from './needle-names.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const VERBS = ['sl', 'slip', 'slide', 'move', 'transfer', 'put', 'place', 'leave', 'arrange', 'slipping', 'divide'];
+
+/** Reads a sentence in which stitches change needles, and none is worked. */
+export function readArrange(at: Cursor): Statement | null {
+  const first = at.at;
+  const lead = skipMoveLead(at);
+  const actions: Arrangement[] = [];
+  for (;;) {
+    const action = at.attempt(() => readNext(at, actions));
+    if (!action) break;
+    actions.push(action);
+  }
+  if (actions.length === 0)
+    return lead && startsInstruction(at) ? { kind: 'arrange', actions, span: at.span(first) } : null;
+  skipRemark(at);
+  return at.atStop ? { kind: 'arrange', actions, span: at.span(first) } : null;
+}
+
+// Of several moves only the first may have a verb.
+function readNext(at: Cursor, before: readonly Arrangement[]): Arrangement | null {
+  if (before.length > 0) at.skip(',', ';', 'and', 'then', '&');
+  const further = before.at(-1)?.kind === 'move-stitches' ? at.attempt(readMoved) : null;
+  return further ?? readArrangement(at);
+}
+
+// ", leaving the sts on their two needles", ", which then wait".
+function skipRemark(at: Cursor): void {
+  at.attempt(() => {
+    at.skip(',', ';');
+    if (!at.take('leaving', 'where', 'which', 'so', 'and') && at.peek()?.kind !== 'open') return null;
+    while (!at.done && at.text() !== '.') at.at += 1;
+    return true;
+  });
+}
 
 type Reader = (at: Cursor) => Arrangement | null;
 
@@ -34,9 +69,13 @@ export function readArrangement(at: Cursor): Arrangement | null {
 
 // "Sl first 2 sts of 2nd needle to 1st needle", "slip 10 sts from N2 to N1", "sl next 16 sts onto N2".
 function readMove(at: Cursor): Arrangement | null {
-  const first = at.at;
   const verb = at.take(...VERBS)?.text;
   if (!verb || (!/^sl/u.test(verb) && at.looksLike(() => (at.skip('the'), at.take('other'))))) return null;
+  return readMoved(at);
+}
+
+function readMoved(at: Cursor): Arrangement | null {
+  const first = at.at;
   const { end, count } = readWhich(at);
   const from = at.attempt(readFrom);
   const to = count === null && from === null ? null : readDestination(at);
@@ -106,6 +145,7 @@ function readStitchesOf(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['o
 
 // "(all) the instep sts"; "these 32 heel sts" are those in work.
 function readSectionStitches(at: Cursor): Extract<Arrangement, { kind: 'gather' }>['of'] | null {
+  if (at.take('them')) return { kind: 'run' };
   const these = at.skip('these', 'those');
   const count = readCount(at);
   if (these) {
@@ -267,8 +307,8 @@ function readBareName(at: Cursor): Arrangement | null {
   return { kind: 'name-needle', needle: { kind: 'same' }, name: needle.name, span: at.span(first) };
 }
 
-/** Reads what stands before several moves and says what they are for: "Move every needle on by 2 sts:". */
-export function skipMoveLead(at: Cursor): boolean {
+// What stands before several moves and says what they are for: "Move every needle on by 2 sts:".
+function skipMoveLead(at: Cursor): boolean {
   return (
     at.attempt(() => {
       if (!at.take('move', 'shift', 'rearrange', 'arrange', 'rotate')) return null;

@@ -30,7 +30,7 @@ function skipMethod(at: Cursor): void {
     if (!at.take('using', 'with')) return null;
     for (let words = 0; words < 14; words += 1) {
       at.skip(',');
-      if (at.text() === 'co' || at.text() === 'cast') return true;
+      if (at.text() === 'co' || (at.text() === 'cast' && at.text(1) === 'on')) return true;
       if (!at.peek() || ['.', ';', ':'].includes(at.text())) return null;
       at.at += 1;
     }

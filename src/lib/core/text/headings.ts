@@ -205,10 +205,16 @@ export function readOver(at: Cursor): StageText['over'] {
   while (!at.done) {
     if (at.phrase('back and forth', 'flat', 'in rows')) flat = true;
     else if (at.take('on', 'over')) over ??= at.attempt(readRun) ?? at.attempt(readNeedlesOver);
+    else if (over === null && at.looksLike(readOnlyNeedles)) over = at.attempt(readNeedlesOver);
     else if (at.text() === '.') break;
     else at.at += 1;
   }
   return flat ? (over ?? { section: null, count: null }) : over;
+}
+
+// "needle 1 only".
+function readOnlyNeedles(at: Cursor): boolean {
+  return readNeedles(at) !== null && at.take('only', 'alone') !== null;
 }
 
 // "N3", "needle 1": a heading that names a needle is worked flat on it.

@@ -17,7 +17,7 @@ const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 /** Most needles that a stated layout may have. */
 const MOST_NEEDLES = 12;
 
-/** Reads stated loads in any form; remembers how many needles there are. */
+/** Reads stated loads in any form. */
 export function readLoads(at: Cursor): Loads | null {
   const loads =
     at.attempt(readDashed) ??
@@ -26,7 +26,6 @@ export function readLoads(at: Cursor): Loads | null {
     at.attempt(readGrouped) ??
     at.attempt(readHowMany) ??
     at.attempt(readEach);
-  if (loads) at.scope.needles = loads.loads.length;
   return loads;
 }
 
@@ -68,6 +67,7 @@ function readNamedFirst(at: Cursor): Loads | null {
 function readCountFirst(at: Cursor): Loads | null {
   return readList(at, () => {
     const count = readCount(at);
+    if (count && at.scope.isSection(at.text()) && STITCH_WORDS.includes(at.text(1))) at.at += 1;
     at.skip(...STITCH_WORDS);
     if (!count) return null;
     const on = at.take('on', 'onto') ?? at.attempt(() => (at.phrase('on to') ? at.peek(-1) : null));
@@ -187,7 +187,7 @@ function readEach(at: Cursor): Loads | null {
   at.skip(...STITCH_WORDS);
   at.skip('on', 'per');
   if (!count || !(at.take('each', 'every') || at.peek(-1)?.text === 'per')) return null;
-  const needles = at.take('of') ? (at.skip('the'), at.whole()) : at.scope.needles;
+  const needles = at.take('of') ? (at.skip('the'), at.whole()) : at.scope.needlesTold;
   if (!at.take(...NEEDLE_WORDS)) return null;
   if (needles === null || needles < 2 || needles > MOST_NEEDLES) return null;
   return { loads: new Array<Sized<number>>(needles).fill(count), names: null };
@@ -196,6 +196,7 @@ function readEach(at: Cursor): Loads | null {
 /** Reads a sentence that lays the stitches on the needles. */
 export function readLayout(at: Cursor): Statement | null {
   const first = at.at;
+  at.scope.needlesTold = null;
   const even = at.attempt(readEvenly);
   if (even) return { kind: 'layout', loads: even, names: null, span: at.span(first) };
   const led = readLead(at);
@@ -223,7 +224,7 @@ const DIVIDE = [
 function noteNeedles(at: Cursor): void {
   at.looksLike(() => {
     const needles = at.whole();
-    if (needles !== null && needles < MOST_NEEDLES && NEEDLE_WORDS.includes(at.text())) at.scope.needles = needles;
+    if (needles !== null && needles < MOST_NEEDLES && NEEDLE_WORDS.includes(at.text())) at.scope.needlesTold = needles;
   });
 }
 
@@ -263,6 +264,7 @@ function readLead(at: Cursor): boolean {
         if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
         noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
+        if (['other', 'rest', 'rem', 'remaining'].includes(at.text())) return null;
         if (at.atStop && at.text() !== ',') return null;
         at.at += 1;
       }
@@ -283,7 +285,6 @@ function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
   if (needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
   const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
   if (!isEven && !at.take('evenly', 'equally') && !/^[.;]?$/u.test(at.text())) return null;
-  at.scope.needles = needles;
   const each = at.attempt(() => readEachBehind(at));
   return new Array<Sized<number> | null>(needles).fill(each);
 }

@@ -104,11 +104,24 @@ function readLast(at: Cursor): RowReference | null {
 }
 
 function readNumbered(at: Cursor): RowReference | null {
+  const ordinals = at.attempt(readOrdinals);
+  if (ordinals) return { kind: 'numbers', numbers: ordinals };
   at.skip('the');
   if (!readNoun(at)) return null;
   const numbers = readNumbers(at);
   at.skip('only');
   return numbers ? { kind: 'numbers', numbers } : null;
+}
+
+// "the 1st to 6th rnds", "1st and 2nd rows".
+function readOrdinals(at: Cursor): number[] | null {
+  at.skip('the');
+  const from = at.kind('ordinal')?.value;
+  const link = from ? at.take('to', '-', 'and', '&')?.text : undefined;
+  const to = link ? at.kind('ordinal')?.value : from;
+  if (!from || !to || to < from || to - from > 400 || !readNoun(at)) return null;
+  if (link === 'and' || link === '&') return [from, to];
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index);
 }
 
 // "dec rnd", "the decrease round".

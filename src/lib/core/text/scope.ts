@@ -48,8 +48,8 @@ export class Scope {
   chartRow: number | null = null;
   /** How many rows of the label or sentence being read were read before this one. */
   chartTurn = 0;
-  /** How many needles the text last stated loads for; 0 before. */
-  needles = 0;
+  /** How many needles the sentence being read has named; `null` when it has not. */
+  needlesTold: number | null = null;
   /** How many needles of the set named at the front hold stitches; 0 when none is named. */
   holding = 0;
   /** Sizes that the lines being read are for; `null` means all. */

@@ -1,8 +1,7 @@
 /** Statements: the sentences of one line under a heading, in the order in which the readers are asked. */
 
-import type { Arrangement } from '../model/needle-words.ts';
 import type { Statement } from '../model/pattern.ts';
-import { readArrangement, skipMoveLead } from './arrangements.ts';
+import { readArrange } from './arrangements.ts';
 import { readAssertions } from './assertions.ts';
 import { readBody } from './body.ts';
 import { readChartRows } from './chart-rows.ts';
@@ -27,23 +26,6 @@ import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
 import { skipOtherVersion } from './versions.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
-
-// A sentence in which stitches change needles, and none is worked.
-function readArrange(at: Cursor): Statement | null {
-  const first = at.at;
-  const lead = skipMoveLead(at);
-  const actions: Arrangement[] = [];
-  for (;;) {
-    const action = at.attempt(() => {
-      if (actions.length > 0) at.skip(',', ';', 'and', 'then', '&');
-      return readArrangement(at);
-    });
-    if (!action) break;
-    actions.push(action);
-  }
-  if (actions.length === 0 && !(lead && startsInstruction(at))) return null;
-  return actions.length === 0 || at.atStop ? { kind: 'arrange', actions, span: at.span(first) } : null;
-}
 
 type Reader = (at: Cursor) => Statement | readonly Statement[] | null;
 
