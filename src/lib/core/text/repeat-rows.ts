@@ -9,6 +9,7 @@ import type { Cursor } from './cursor.ts';
 import { readNoun, readNumbers } from './labels.ts';
 import { readNeedles } from './needle-names.ts';
 import { readEnding, readStop } from './stops.ts';
+import { prose } from './rows.ts';
 import { readTimes } from './times.ts';
 
 type RepeatRows = Extract<Statement, { kind: 'repeat-rows' }>;
@@ -88,6 +89,17 @@ function statement(
   return { kind: 'repeat-rows', rows, extent, plainBetween, sizes, assertions: [], span: at.span(told.first) };
 }
 
+/** Reads "These 6 rnds form rib": prose, but "them" in what follows are these rows. */
+export function readFormed(at: Cursor): Statement[] | null {
+  const first = at.at;
+  const rows = at.take('these', 'those', 'last') ? at.whole() : null;
+  if (rows === null || !readNoun(at) || !/^(?:forms?|sets?|brings?|makes?|are|establish)$/u.test(at.text()))
+    return null;
+  at.scope.rowsFormed = rows;
+  while (at.peek() && at.text() !== '.') at.at += 1;
+  return [prose(at, at.span(first))];
+}
+
 /** Reads which rows are meant: "rnds 1 and 2", "these 2 rows", "the last 2 rnds", "dec rnd". */
 function readReference(at: Cursor): RowReference | null {
   return at.attempt(readLast) ?? at.attempt(readNumbered) ?? at.attempt(readNamed);
@@ -96,7 +108,9 @@ function readReference(at: Cursor): RowReference | null {
 // "last 2 rnds", "these two rounds", "the last row", "these rnds".
 function readLast(at: Cursor): RowReference | null {
   const the = at.take('the') !== null;
-  if (!at.take('last', 'these', 'those', 'previous', 'prev') && !(the && at.peek()?.value)) return null;
+  if (at.take('them')) return { kind: 'last', count: at.scope.rowsFormed };
+  const isLast = at.skip('this', 'last', 'these', 'those', 'previous', 'prev');
+  if (!isLast && !(the && at.peek()?.value)) return null;
   const count = at.whole();
   const noun = at.text();
   if (!readNoun(at)) return null;
@@ -201,7 +215,7 @@ function readUntil(at: Cursor): RowExtent | null {
   const on = at.attempt(readOnNeedles);
   skipSecondCount(at);
   at.phrase('in all', 'on needles', 'on the needles');
-  return at.atStop ? { kind: 'until', count, of: part, on } : null;
+  return at.atStop || at.peek()?.kind === 'open' ? { kind: 'until', count, of: part, on } : null;
 }
 
 // "on each needle", "on the front needle", "on each of needles 1 and 3".

@@ -60,6 +60,8 @@ export class Scope {
   version: 'left' | 'right' | null = null;
   /** Markers that the text calls by a word: "middle", or "end" for that of the BOR. */
   readonly markerNames = new Map<string, string>();
+  /** How many rows "These 6 rnds form the pattern" spoke of last; "them" are these. */
+  rowsFormed = 1;
   /** Whether anything has been cast on. */
   begun = false;
   /** Row numbers that ranges have stood for so far. */

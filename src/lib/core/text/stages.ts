@@ -112,6 +112,13 @@ export class StageReader {
     return true;
   }
 
+  // "You'll need: … Gauge is 32 sts x 46 rnds = 4 inches."
+  private findGauge(at: Cursor): void {
+    const inner = at.within(at.at, at.range.end);
+    while (!inner.done && !/^(?:gauge|tension)$/u.test(inner.text())) inner.at += 1;
+    if (!inner.done) this.addGauge(inner);
+  }
+
   private addNeedles(at: Cursor): boolean {
     const found = readNeedles(at.within(at.at + 2, at.range.end));
     this.scope.holding ||= readSetOf(at.within(at.at + 2, at.range.end));
@@ -126,6 +133,7 @@ export class StageReader {
   private readAside(at: Cursor, stage: OpenStage | null): void {
     const name = stage?.name.toLowerCase() ?? '';
     if (/^(?:gauge|tension)$/u.test(name)) this.addGauge(at);
+    else this.findGauge(at);
     if (/^needles?$/u.test(name)) this.addNeedles(at);
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
     const sections = at.within(at.at, at.range.end).attempt(readSections);

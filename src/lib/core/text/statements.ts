@@ -20,7 +20,7 @@ import { readMultiple } from './multiples.ts';
 import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readProgression } from './progressions.ts';
-import { readRepeatRows } from './repeat-rows.ts';
+import { readFormed, readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
@@ -42,6 +42,7 @@ const READERS: readonly Reader[] = [
   readResume,
   readProgression,
   readShapeRows,
+  readFormed,
   readRepeatRows,
   readEven,
   readLayout,

@@ -84,7 +84,7 @@ function readOperationFirst(at: Cursor): Instruction | null {
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
 function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   if (found.counted) return (at.skip(...STITCH_WORDS), ONE);
-  if (at.attempt(readMarkedStitch)) return ONE;
+  if (at.attempt(readMarkedStitch) || at.attempt(readInStitch)) return ONE;
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     const isNext = skipToCount(at);
@@ -113,6 +113,14 @@ function readMarkedStitch(at: Cursor): true | null {
   )
     ? true
     : null;
+}
+
+// "inc in first st", "k into the next stitch".
+function readInStitch(at: Cursor): true | null {
+  if (!at.take('in', 'into')) return null;
+  at.skip('the');
+  at.skip('next', 'first', 'last', 'same', 'following', 'foll', 'seam', 'centre', 'this');
+  return at.take('st', 'stitch') ? true : null;
 }
 
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
