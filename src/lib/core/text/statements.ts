@@ -15,6 +15,7 @@ import { readEven } from './even.ts';
 import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
 import { readLayout } from './layouts.ts';
+import { skipToPickUp } from './lead-ins.ts';
 import { readMarker } from './markers.ts';
 import { readMultiple } from './multiples.ts';
 import { skipNote } from './notes.ts';
@@ -84,6 +85,7 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     return;
   }
   skipYarn(at);
+  if (at.atSentence) skipToPickUp(at);
   if (followsRows(statements) && readCounts(at, statements)) return;
   const found = readRow(at, isOther) ?? readLockedStitch(at) ?? readOne(at);
   if (found) {

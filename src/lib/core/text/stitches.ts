@@ -47,7 +47,8 @@ const MANNERS = [
     'wyf',
     'yib'
   ],
-  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time']
+  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time'],
+  ...['mc', 'cc', 'in mc', 'in cc', 'with mc', 'with cc']
 ].map((phrase) => phrase.split(' '));
 
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */
@@ -97,7 +98,7 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
 
 // "(k) it tog with its wrap", "(k) the double st as 1 st": one stitch.
 function readMarkedStitch(at: Cursor): true | null {
-  at.skip('the', 'next', 'wrapped');
+  at.skip('the', 'next', 'wrapped', 'first', 'last', 'double', '-');
   if (!at.take('it', 'ds') && !at.phrase('double st', 'double stitch', 'st', 'stitch')) return null;
   at.skip('tog', 'together');
   return at.phrase(
@@ -105,6 +106,9 @@ function readMarkedStitch(at: Cursor): true | null {
     'with its wraps',
     'with wrap',
     'with the wrap',
+    'with both wraps',
+    'with both its wraps',
+    'with the wraps',
     'as 1 st',
     'as one st',
     'as one',

@@ -1,6 +1,7 @@
 /** Stitches knitted with waste yarn, to be opened later: "k8 with waste yarn, sl these back to left needle". */
 
 import type { Instruction } from '../model/pattern.ts';
+import { operationNamed } from '../model/operations.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 
@@ -8,15 +9,40 @@ const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 
 /** Reads the stitches with their way back to the left needle: together they leave the row where it was. */
 export function readWasteYarn(at: Cursor): Instruction | null {
+  return at.attempt(readWaste) ?? at.attempt(readAgain);
+}
+
+function readWaste(at: Cursor): Instruction | null {
   const first = at.at;
+  const isBefore = takeYarn(at);
+  at.skip(',');
   if (!at.take('k', 'knit')) return null;
   at.skip('the', 'next');
   const count = readCount(at);
   at.skip(...STITCH_WORDS);
-  if (!count || !at.take('with', 'using', 'in')) return null;
-  at.skip('a', 'piece', 'of', 'the');
-  if (!at.take('waste', 'scrap', 'contrast', 'contrasting') || !at.take('yarn', 'wool', 'thread')) return null;
-  return readBack(at) ? { kind: 'waste-yarn', count, span: at.span(first) } : null;
+  if (!count || !(isBefore || takeYarn(at)) || !readBack(at)) return null;
+  at.scope.wasteCount = count;
+  return { kind: 'waste-yarn', count, span: at.span(first) };
+}
+
+// "with waste yarn", "using a piece of scrap yarn".
+function takeYarn(at: Cursor): boolean {
+  return (
+    at.attempt(() => {
+      if (!at.take('with', 'using', 'in')) return null;
+      at.skip('a', 'piece', 'of', 'the');
+      return at.take('waste', 'scrap', 'contrast', 'contrasting') && at.take('yarn', 'wool', 'thread');
+    }) !== null
+  );
+}
+
+// "k them again": the stitches that went back to the left needle.
+function readAgain(at: Cursor): Instruction | null {
+  const first = at.at;
+  const count = at.scope.wasteCount;
+  if (!count || !at.take('k', 'knit') || !at.take('them', 'these')) return null;
+  at.skip(...STITCH_WORDS, 'again');
+  return { kind: 'work', operation: operationNamed('k')!, count, span: at.span(first) };
 }
 
 // ", sl these 8 sts back to left needle".
