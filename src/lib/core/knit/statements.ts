@@ -67,6 +67,8 @@ function knitOther(knitter: Knitter, statement: Other): void {
       return join(knitter, statement);
     case 'sections':
       return nameSections(knitter, statement);
+    case 'open':
+      return castOn(knitter, { ...statement, kind: 'cast-on', assertions: [] });
     case 'resume':
       return resume(knitter, statement);
     case 'close':

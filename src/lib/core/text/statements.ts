@@ -25,6 +25,7 @@ import { readFormed, readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
+import { readOpening } from './waste-yarn.ts';
 import { skipOtherVersion } from './versions.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
 
@@ -39,6 +40,7 @@ const READERS: readonly Reader[] = [
   readMovedMarker,
   readCastOn,
   readEnding,
+  readOpening,
   readJoin,
   readResume,
   readProgression,
@@ -111,7 +113,8 @@ function mayBeRow(at: Cursor): boolean {
 function readOne(at: Cursor): readonly Statement[] | null {
   return at.attempt(() => {
     at.skip('then', 'and', 'now');
-    skipColour(at);
+    const first = at.at;
+    if (skipColour(at) && at.atStop) return [prose(at, at.span(first))];
     for (const reader of READERS) {
       const found = at.attempt(reader);
       if (found) return Array.isArray(found) ? (found as readonly Statement[]) : [found as Statement];

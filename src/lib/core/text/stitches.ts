@@ -48,7 +48,8 @@ const MANNERS = [
     'yib'
   ],
   ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time'],
-  ...['mc', 'cc', 'in mc', 'in cc', 'with mc', 'with cc']
+  ...['mc', 'cc', 'in mc', 'in cc', 'with mc', 'with cc'],
+  ...['below the opening', 'above the opening', 'below', 'above']
 ].map((phrase) => phrase.split(' '));
 
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */

@@ -1,8 +1,10 @@
 /** Stitches knitted with waste yarn, to be opened later: "k8 with waste yarn, sl these back to left needle". */
 
-import type { Instruction } from '../model/pattern.ts';
+import type { Instruction, Statement } from '../model/pattern.ts';
 import { operationNamed } from '../model/operations.ts';
+import { addCounts } from './adding.ts';
 import { readCount } from './counts.ts';
+import type { Sized } from '../model/sized.ts';
 import type { Cursor } from './cursor.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
@@ -56,4 +58,28 @@ function readBack(at: Cursor): boolean {
   if (!at.take('to', 'on', 'onto')) return false;
   at.skip('the', 'left', 'lh', 'hand', '-');
   return at.take('needle') !== null;
+}
+
+/** Reads "Remove the waste yarn and put the 8 sts below and the 8 sts above onto needles": the opening is a piece of its own. */
+export function readOpening(at: Cursor): Statement | null {
+  const first = at.at;
+  at.skip('carefully', 'now', 'then');
+  if (!at.take('remove', 'unpick', 'undo', 'removing') && !at.phrase('take out', 'pull out')) return null;
+  const words = new Set<string>();
+  let count: Sized<number> | null = null;
+  while (at.peek() && at.text() !== '.') {
+    const found = at.attempt(readStitches);
+    if (found) count = count ? addCounts(count, found) : found;
+    else {
+      words.add(at.text());
+      at.at += 1;
+    }
+  }
+  const isWaste = (words.has('waste') || words.has('scrap')) && (words.has('needles') || words.has('needle'));
+  return isWaste && count ? { kind: 'open', count, span: at.span(first) } : null;
+}
+
+function readStitches(at: Cursor): Sized<number> | null {
+  const count = readCount(at);
+  return count && at.take(...STITCH_WORDS) ? count : null;
 }
