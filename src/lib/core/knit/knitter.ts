@@ -330,8 +330,8 @@ function lastNeedles({ needles }: Context, tube: Tube): number[] {
   );
 }
 
-// "Knit the first 9 stitches of N1 on to the end of N3" before the rows of a flat stage.
+// "Knit the first 9 stitches of N1 on to the end of N3", "Next rnd: K to m" before the rows of a flat stage.
 function isStepBefore(text: RowText | null): boolean {
   if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
-  return usesNeedles(text.body) && !hasTurn(text.body);
+  return (usesNeedles(text.body) || /^r(?:nd|ound)/iu.test(text.noun)) && !hasTurn(text.body);
 }

@@ -10,7 +10,7 @@ import { checkMultiple } from './claims.ts';
 import { LimitReached } from './context.ts';
 import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
-import type { Knitter } from './knitter.ts';
+import type { Knitter, ToldRow } from './knitter.ts';
 import { goOn } from './progressions.ts';
 import { repeatRows } from './repeat-rows.ts';
 import type { Scheduled } from './schedule.ts';
@@ -24,13 +24,22 @@ type Other = Extract<Scheduled, { kind: 'other' }>['statement'];
 /** Knits one scheduled statement. */
 export function knitStatement(knitter: Knitter, scheduled: Scheduled): void {
   if (scheduled.kind === 'rows') {
-    for (const row of scheduled.rows) knitter.work(row, { remember: true });
+    for (const row of scheduled.rows) workRow(knitter, row);
     return;
   }
   const { statement } = scheduled;
   knitter.context.where = knitter.stage.text.name;
   knitOther(knitter, statement);
   if ('assertions' in statement) for (const assertion of statement.assertions) knitter.check(assertion);
+}
+
+// Picking up stitches where none are on the needles begins a piece, as casting on does.
+function workRow(knitter: Knitter, row: ToldRow): void {
+  const [first] = row.text.body;
+  const begins = first?.kind === 'pick-up' && row.text.body.length === 1 && knitter.ring().stitches.length === 0;
+  if (!begins) return knitter.work(row, { remember: true });
+  castOn(knitter, { kind: 'cast-on', count: first.count, assertions: [], span: first.span });
+  for (const assertion of row.text.assertions) knitter.check(assertion);
 }
 
 /** The shaping that is told to go along with a statement, where the next one does so. */
@@ -58,6 +67,8 @@ function knitOther(knitter: Knitter, statement: Other): void {
       return join(knitter, statement);
     case 'sections':
       return nameSections(knitter, statement);
+    case 'open':
+      return castOn(knitter, { ...statement, kind: 'cast-on', assertions: [] });
     case 'resume':
       return resume(knitter, statement);
     case 'close':

@@ -223,6 +223,8 @@ export type Statement =
       readonly count: Sized<number> | null;
       readonly span: Span;
     }
+  /** Opens a place that was knitted with waste yarn: its stitches, on both edges, are a ring of their own. */
+  | { readonly kind: 'open'; readonly count: Sized<number>; readonly span: Span }
   /** Ends the piece: grafted, drawn through, or fastened off. `counts`: stitches per side for a graft. */
   | {
       readonly kind: 'close';

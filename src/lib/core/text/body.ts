@@ -187,6 +187,8 @@ function readLinked(at: Cursor): readonly Instruction[] | null {
     at.attempt(() => {
       if (!at.skip(...LINKS) && at.text() !== 'with') return null;
       at.phrase('last rep with', 'last rep');
+      const found = at.attempt(() => readInstruction(at, nested));
+      if (found) return found;
       if (!at.looksLike(readReceiver)) at.take('with');
       return at.atStop ? [] : readInstruction(at, nested);
     })

@@ -45,6 +45,7 @@ function readPickUp(at: Cursor): Instruction | null {
   const atMost = at.attempt(() => (at.take('-', 'or', 'to') ? at.whole() : null)) ?? 0;
   const span = at.span(first);
   at.skip('extra', ...STITCH_WORDS);
+  at.skip('evenly');
   skipWhere(at);
   return { kind: 'pick-up', count, atMost, span };
 }

@@ -25,11 +25,18 @@ function endOfEntry(at: Cursor): number {
   let end = at.at;
   while (end < at.range.end) {
     const { text } = at.source.tokens[end]!;
-    if (text === ';' || text === '.') return end;
+    if (text === ';' || (text === '.' && !isInName(at, end))) return end;
     if (text === ',' && startsEntry(at.within(end + 1, at.range.end))) return end;
     end += 1;
   }
   return end;
+}
+
+// "tog. = together", "m. 1 = make 1": a full stop in the name of an entry.
+function isInName(at: Cursor, stop: number): boolean {
+  const { tokens } = at.source;
+  const next = tokens[stop + 1]?.kind === 'number' ? stop + 2 : stop + 1;
+  return next < at.range.end && tokens[next]?.text === '=';
 }
 
 // "k = knit, p = purl": a comma parts entries when a new "name =" follows.
@@ -45,7 +52,7 @@ function readEntry(at: Cursor): void {
   const first = at.at;
   const atoms: string[] = [];
   while (!at.done && !['=', ':'].includes(at.text())) {
-    if (!['-', ','].includes(at.text())) atoms.push(atomAt(at));
+    if (!['-', ',', '.'].includes(at.text())) atoms.push(atomAt(at));
     at.at += 1;
   }
   const name = at.at > first ? at.written(first) : '';
@@ -66,7 +73,9 @@ function addEntry(
 
 // Words such as "st", "rnd" and "RS" are explained in keys too; they need no meaning here.
 function isKnown(name: string): boolean {
-  return operationNamed(name) !== null || !/\d|^(?:inc|dec|[kp]\w*|\w*tog|m[bc])$/iu.test(name);
+  return (
+    operationNamed(name.replaceAll(/[. ]/gu, '')) !== null || !/\d|^(?:inc|dec|[kp]\w*|\w+tog|m[bc])$/iu.test(name)
+  );
 }
 
 /** Reads "To narrow is to knit two stitches together." as an entry of the key. */

@@ -37,6 +37,7 @@ function readOver(at: Cursor): number | null {
   }
   return at.attempt(() => {
     if (!at.take('per', 'to', 'the')) return null;
+    at.skip('the', 'one');
     const unit = readUnit(at);
     return unit ? CM[unit] : null;
   });

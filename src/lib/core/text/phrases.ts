@@ -3,6 +3,7 @@
 import type { Operation } from '../model/operation.ts';
 import { operationNamed, OPERATIONS } from '../model/operations.ts';
 import type { Cursor } from './cursor.ts';
+import type { KeyEntry } from './scope.ts';
 
 /** Words that are written for others. */
 const SYNONYMS: Readonly<Record<string, string>> = {
@@ -98,14 +99,21 @@ export function atomAt(at: Cursor, offset = 0): string {
 
 /** Reads an operation by its name or wording; the longest wording wins, the key before the standard. */
 export function readOperation(at: Cursor): FoundOperation | null {
-  return fromKey(at) ?? readTogether(at) ?? byRule(at) ?? fromTable(at);
+  const start = at.at;
+  const own = fromKey(at);
+  const end = at.at;
+  at.at = start;
+  const found = readTogether(at) ?? byRule(at) ?? fromTable(at);
+  if (!own || (found && at.at > end && own.entry.atoms.join(' ') !== found.operation.name)) return found;
+  at.at = end;
+  return { operation: own.entry.operation, counted: false };
 }
 
-function fromKey(at: Cursor): FoundOperation | null {
+// Where "k" is explained, "k2tog" still is one operation; where "inc" is, "inc 1" is what it says.
+function fromKey(at: Cursor): { readonly entry: KeyEntry } | null {
   const entries = at.scope.key.filter((entry) => entry.atoms[0] === atomAt(at));
   for (const entry of entries.sort((left, right) => right.atoms.length - left.atoms.length)) {
-    if (at.attempt(() => matchWording(at, { ...entry, linked: false, commas: false }) || null))
-      return { operation: entry.operation, counted: false };
+    if (at.attempt(() => matchWording(at, { ...entry, linked: false, commas: false }) || null)) return { entry };
   }
   return null;
 }

@@ -4,7 +4,7 @@ import type { Statement } from '../model/pattern.ts';
 import { forSize } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-import { readExtent } from './repeat-rows.ts';
+import { readExtent } from './extents.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 const MANNERS = [

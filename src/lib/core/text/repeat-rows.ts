@@ -1,19 +1,14 @@
 /** Rows worked again: "Rep rnds 1 and 2 five more times", "Repeat these 2 rows 13 times more", "Rep dec rnd every other rnd until 32 sts rem". */
 
-import type { NeedleRefs } from '../model/needle-words.ts';
 import type { RowExtent, RowReference } from '../model/repeating.ts';
 import type { Statement } from '../model/pattern.ts';
 import { everySize } from '../model/sized.ts';
-import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
-import { readNoun, readNumbers } from './labels.ts';
-import { readNeedles } from './needle-names.ts';
-import { readEnding, readStop } from './stops.ts';
-import { readTimes } from './times.ts';
+import { readExtent } from './extents.ts';
+import { readNoun, readNumbers, readOrdinals } from './labels.ts';
+import { prose } from './rows.ts';
 
 type RepeatRows = Extract<Statement, { kind: 'repeat-rows' }>;
-
-const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 
 /** Reads a sentence that works earlier rows again, with all its stages ("… then every rnd until 16 sts rem"). */
 export function readRepeatRows(at: Cursor): Statement[] | null {
@@ -88,6 +83,17 @@ function statement(
   return { kind: 'repeat-rows', rows, extent, plainBetween, sizes, assertions: [], span: at.span(told.first) };
 }
 
+/** Reads "These 6 rnds form rib": prose, but "them" in what follows are these rows. */
+export function readFormed(at: Cursor): Statement[] | null {
+  const first = at.at;
+  const rows = at.take('these', 'those', 'last') ? at.whole() : null;
+  if (rows === null || !readNoun(at) || !/^(?:forms?|sets?|brings?|makes?|are|establish)$/u.test(at.text()))
+    return null;
+  at.scope.rowsFormed = rows;
+  while (at.peek() && at.text() !== '.') at.at += 1;
+  return [prose(at, at.span(first))];
+}
+
 /** Reads which rows are meant: "rnds 1 and 2", "these 2 rows", "the last 2 rnds", "dec rnd". */
 function readReference(at: Cursor): RowReference | null {
   return at.attempt(readLast) ?? at.attempt(readNumbered) ?? at.attempt(readNamed);
@@ -96,7 +102,9 @@ function readReference(at: Cursor): RowReference | null {
 // "last 2 rnds", "these two rounds", "the last row", "these rnds".
 function readLast(at: Cursor): RowReference | null {
   const the = at.take('the') !== null;
-  if (!at.take('last', 'these', 'those', 'previous', 'prev') && !(the && at.peek()?.value)) return null;
+  if (at.take('them')) return { kind: 'last', count: at.scope.rowsFormed };
+  const isLast = at.skip('this', 'last', 'these', 'those', 'previous', 'prev');
+  if (!isLast && !(the && at.peek()?.value)) return null;
   const count = at.whole();
   const noun = at.text();
   if (!readNoun(at)) return null;
@@ -104,24 +112,13 @@ function readLast(at: Cursor): RowReference | null {
 }
 
 function readNumbered(at: Cursor): RowReference | null {
-  const ordinals = at.attempt(readOrdinals);
-  if (ordinals) return { kind: 'numbers', numbers: ordinals };
   at.skip('the');
+  const ordinals = at.attempt(readOrdinals);
+  if (ordinals) return (at.skip('only'), { kind: 'numbers', numbers: ordinals.numbers });
   if (!readNoun(at)) return null;
   const numbers = readNumbers(at);
   at.skip('only');
   return numbers ? { kind: 'numbers', numbers } : null;
-}
-
-// "the 1st to 6th rnds", "1st and 2nd rows".
-function readOrdinals(at: Cursor): number[] | null {
-  at.skip('the');
-  const from = at.kind('ordinal')?.value;
-  const link = from ? at.take('to', '-', 'and', '&')?.text : undefined;
-  const to = link ? at.kind('ordinal')?.value : from;
-  if (!from || !to || to < from || to - from > 400 || !readNoun(at)) return null;
-  if (link === 'and' || link === '&') return [from, to];
-  return Array.from({ length: to - from + 1 }, (_, index) => from + index);
 }
 
 // "dec rnd", "the decrease round".
@@ -133,12 +130,15 @@ function readNamed(at: Cursor): RowReference | null {
     if (!at.kind('word')) return null;
   }
   if (at.at === first || !readNoun(at)) return null;
-  return { kind: 'named', name: at.written(first).replaceAll(/\s+/gu, ' ') };
+  const name = at.written(first).replaceAll(/\s+/gu, ' ');
+  at.skip('only');
+  return { kind: 'named', name };
 }
 
 // "every rnd" 0, "every other rnd" 1, "every 4th rnd" 3.
 function readEvery(at: Cursor): number | null {
   return at.attempt(() => {
+    if (at.peek()?.kind === 'open') return readInBracket(at);
     at.skip('on');
     if (!at.take('every')) return null;
     at.skip('foll', 'following');
@@ -147,75 +147,13 @@ function readEvery(at: Cursor): number | null {
   });
 }
 
-/** Reads how far rows are worked: "3 more times", "until 24 sts rem", "for 20 rnds". */
-export function readExtent(at: Cursor): RowExtent | null {
-  return (
-    at.attempt(readUntil) ??
-    at.attempt(readAllWorked) ??
-    at.attempt(readForRows) ??
-    at.attempt(readMoreTimes) ??
-    at.attempt(readStop)
-  );
-}
-
-function readMoreTimes(at: Cursor): RowExtent | null {
-  const times = readTimes(at);
-  if (!times) return null;
-  at.skip('again');
-  return { kind: 'times', count: times.count, meaning: times.meaning === 'plain' ? 'unclear' : times.meaning };
-}
-
-// "for 20 rnds", "for a total of 20 rnds".
-function readForRows(at: Cursor): RowExtent | null {
-  if (!at.take('for')) return null;
-  const isTotal = at.phrase('a total of');
-  const count = readCount(at);
-  if (!count || !readNoun(at)) return null;
-  readEnding(at);
-  return { kind: 'rows', count, meaning: isTotal ? 'total' : 'more' };
-}
-
-// "until all sts have been worked", "until all heel sts have been worked".
-function readAllWorked(at: Cursor): RowExtent | null {
-  if (!at.take('until', 'till') || !at.take('all')) return null;
-  at.skip('the');
-  for (let words = 0; words < 3 && !STITCH_WORDS.includes(at.text()); words += 1) at.at += 1;
-  if (!at.take(...STITCH_WORDS) || !at.phrase('have been worked', 'are worked', 'have been used', 'are used up'))
-    return null;
-  return { kind: 'all-worked' };
-}
-
-// "until 24 sts rem", "until there are 24 sts", "until 18 heel sts remain", "to 24 sts".
-function readUntil(at: Cursor): RowExtent | null {
-  if (!at.take('until', 'to', 'till')) return null;
-  at.phrase('there are', 'you have', 'there remain', 'only');
-  const count = readCount(at);
-  if (!count) return null;
-  const rows = at.attempt(() =>
-    readNoun(at) ? (at.phrase('have been worked', 'have been completed', 'are worked', 'in all'), true) : null
-  );
-  if (rows) return at.atStop ? { kind: 'rows', count, meaning: 'total' } : null;
-  const part = STITCH_WORDS.includes(at.text()) ? null : (at.kind('word')?.text ?? null);
-  if (!at.take(...STITCH_WORDS) && !at.looksLike(readOnNeedles)) return null;
-  at.phrase('rem', 'remain', 'remaining', 'remains', 'are left', 'left', 'in all');
-  const on = at.attempt(readOnNeedles);
-  skipSecondCount(at);
-  at.phrase('in all', 'on needles', 'on the needles');
-  return at.atStop ? { kind: 'until', count, of: part, on } : null;
-}
-
-// "on each needle", "on the front needle", "on each of needles 1 and 3".
-function readOnNeedles(at: Cursor): NeedleRefs | null {
-  if (!at.take('on', 'per')) return null;
-  return readNeedles(at) ?? at.attempt(() => (at.take('each') && (at.skip('of', 'the'), readNeedles(at))) || null);
-}
-
-// "14 on the left needle and 14 on the right needle": the other needle comes to its number in the same row.
-function skipSecondCount(at: Cursor): void {
-  at.attempt(() => {
-    if (!at.skip('and', ',')) return null;
-    const count = readCount(at);
-    at.skip(...STITCH_WORDS);
-    return count && readOnNeedles(at);
-  });
+// "(every rnd)".
+function readInBracket(at: Cursor): number | null {
+  const end = at.partner;
+  if (end < 0) return null;
+  const inner = at.within(at.at + 1, end);
+  const every = readEvery(inner);
+  if (every === null || !inner.done) return null;
+  at.at = end + 1;
+  return every;
 }

@@ -3,6 +3,7 @@
 import type { Diagnostic } from '../model/diagnostic.ts';
 import type { Operation } from '../model/operation.ts';
 import type { RowText } from '../model/pattern.ts';
+import type { Sized } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import type { Chart } from './charts.ts';
 import { readDiagnostic, type Facts, type ReadCode } from './messages.ts';
@@ -60,6 +61,10 @@ export class Scope {
   version: 'left' | 'right' | null = null;
   /** Markers that the text calls by a word: "middle", or "end" for that of the BOR. */
   readonly markerNames = new Map<string, string>();
+  /** How many rows "These 6 rnds form the pattern" spoke of last; "them" are these. */
+  rowsFormed = 1;
+  /** Stitches that were knitted with waste yarn last; "them" in "k them again". */
+  wasteCount: Sized<number> | null = null;
   /** Whether anything has been cast on. */
   begun = false;
   /** Row numbers that ranges have stood for so far. */

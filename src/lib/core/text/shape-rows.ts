@@ -6,7 +6,7 @@ import { everySize } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readNoun } from './labels.ts';
-import { readExtent } from './repeat-rows.ts';
+import { readExtent } from './extents.ts';
 import { readChange, readPlace, standardFor, type Change } from './shaping.ts';
 
 /** When the shaped rows come. */

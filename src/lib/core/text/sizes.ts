@@ -80,6 +80,7 @@ export function readSizePrefix(at: Cursor): SizePrefix | null {
     const only = at.take('only') !== null;
     if (!(named || after || only) || !at.take(':')) return null;
     if (sizes.length > 0) return { sizes };
+    if (!named && !after) return null;
     at.scope.report('unknown-size', at.span(first), { about: at.written(first).replace(/\s*(?:only)?\s*:$/iu, '') });
     return { sizes: null };
   });

@@ -9,6 +9,7 @@ import { readHeading, readOver, type Heading } from './headings.ts';
 import { readDefinition, readKey } from './key.ts';
 import { readLabel } from './labels.ts';
 import type { MeantLine } from './lines.ts';
+import { between, readReturn, withoutMarks, type Place, type Return } from './marks.ts';
 import { readGauge, readNeedles, readSetOf } from './measures.ts';
 import { prose } from './rows.ts';
 import type { Scope } from './scope.ts';
@@ -27,10 +28,15 @@ interface OpenStage {
   to: number;
 }
 
+/** Most times that a sentence may go back to a mark. */
+const MOST_RETURNS = 20;
+
 /** Reads the lines behind the title. Mutable while reading; `finish` gives the result. */
 export class StageReader {
   private readonly stages: OpenStage[] = [];
   private readonly introduction: Statement[] = [];
+  /** Places that the text marks with asterisks between its rows. */
+  private readonly marks: (Place & { readonly sign: string })[] = [];
   /** Sections named before the cast-on. */
   private readonly sections: Statement[] = [];
   gauge: Gauge = { stitchesPer10cm: null, rowsPer10cm: null };
@@ -49,10 +55,22 @@ export class StageReader {
     if (heading) this.open(at, heading, line);
     const rest = at.within(heading ? heading.end : line.first, line.end);
     if (rest.done) return;
+    const unmarked = withoutMarks(rest);
+    if (unmarked.before) this.mark(unmarked.before);
+    if (!unmarked.at.done) this.readRest(unmarked.at, line);
+    if (unmarked.after) this.mark(unmarked.after);
+  }
+
+  private readRest(rest: Cursor, line: MeantLine): void {
     const stage = this.stages.at(-1);
     if (stage && !stage.isFront) this.readInto(stage, rest);
     else if (!isChart(stage) && this.startsKnitting(rest)) this.readInto(this.openUnnamed(rest, line), rest);
     else this.readAside(rest, stage ?? null);
+  }
+
+  private mark(sign: string): void {
+    const stage = Math.max(this.stages.length - 1, 0);
+    this.marks.push({ sign, stage, statement: this.stages[stage]?.statements.length ?? 0 });
   }
 
   /** Stages as they were read, and the prose before the first. */
@@ -94,6 +112,13 @@ export class StageReader {
     return true;
   }
 
+  // "You'll need: … Gauge is 32 sts x 46 rnds = 4 inches."
+  private findGauge(at: Cursor): void {
+    const inner = at.within(at.at, at.range.end);
+    while (!inner.done && !/^(?:gauge|tension)$/u.test(inner.text())) inner.at += 1;
+    if (!inner.done) this.addGauge(inner);
+  }
+
   private addNeedles(at: Cursor): boolean {
     const found = readNeedles(at.within(at.at + 2, at.range.end));
     this.scope.holding ||= readSetOf(at.within(at.at + 2, at.range.end));
@@ -108,6 +133,7 @@ export class StageReader {
   private readAside(at: Cursor, stage: OpenStage | null): void {
     const name = stage?.name.toLowerCase() ?? '';
     if (/^(?:gauge|tension)$/u.test(name)) this.addGauge(at);
+    else this.findGauge(at);
     if (/^needles?$/u.test(name)) this.addNeedles(at);
     if (/key|abbreviations|terms|stitch/u.test(name)) readKey(at.within(at.at, at.range.end));
     const sections = at.within(at.at, at.range.end).attempt(readSections);
@@ -156,10 +182,36 @@ export class StageReader {
   }
 
   private readInto(stage: OpenStage, at: Cursor): void {
+    if (at.attempt(() => this.goBack(readReturn(at)) || null)) {
+      if (!at.done) this.readInto(this.stages.at(-1)!, at.within(at.at, at.range.end));
+      return;
+    }
     const statements = this.withSections(readStatements(at));
     stage.statements.push(...statements);
     stage.to = this.spanOf(at).to;
     stage.over ??= this.overOf(statements, at);
+  }
+
+  // What stood between the marks is told again here; stages that it goes through are opened again.
+  private goBack(back: Return | null): boolean {
+    if (!back) return false;
+    const { from, piece, to, times } = back;
+    const start = piece === null ? this.marks.find(({ sign }) => sign === from) : this.beginningOf(piece);
+    const end = this.marks.findLast((place) => place.sign === to && start && isAfter(place, start));
+    if (!start || !end) return false;
+    const parts = between(this.stages, start, end);
+    for (let time = 0; time < Math.min(times, MOST_RETURNS); time += 1) {
+      parts.forEach(({ stage, statements }, index) => {
+        if (index > 0) this.start({ ...this.stages[stage]! });
+        this.stages.at(-1)!.statements.push(...statements);
+      });
+    }
+    return true;
+  }
+
+  private beginningOf(piece: string): Place | null {
+    const stage = this.stages.findIndex(({ name }) => name.toLowerCase().startsWith(piece));
+    return stage < 0 || stage === this.stages.length - 1 ? null : { stage, statement: 0 };
   }
 
   // Sections that are named before anything is cast on hold from the cast-on.
@@ -198,6 +250,10 @@ function readKeyLine(at: Cursor): boolean {
   at.at += 2;
   readKey(at);
   return true;
+}
+
+function isAfter(place: Place, start: Place): boolean {
+  return place.stage > start.stage || (place.stage === start.stage && place.statement > start.statement);
 }
 
 // "CHART A": what stands under it is worked where rows point to it.

@@ -15,15 +15,17 @@ import { readEven } from './even.ts';
 import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
 import { readLayout } from './layouts.ts';
+import { skipToPickUp } from './lead-ins.ts';
 import { readMarker } from './markers.ts';
 import { readMultiple } from './multiples.ts';
 import { skipNote } from './notes.ts';
 import { startsPrefix } from './prefixes.ts';
 import { readProgression } from './progressions.ts';
-import { readRepeatRows } from './repeat-rows.ts';
+import { readFormed, readRepeatRows } from './repeat-rows.ts';
 import { prose, readFreeRow, readRow, withAssertions } from './rows.ts';
 import { readShapeRows } from './shape-rows.ts';
 import { readSizePrefix } from './sizes.ts';
+import { readOpening } from './waste-yarn.ts';
 import { skipOtherVersion } from './versions.ts';
 import { looksLikeWork, startsInstruction } from './wording.ts';
 
@@ -38,10 +40,12 @@ const READERS: readonly Reader[] = [
   readMovedMarker,
   readCastOn,
   readEnding,
+  readOpening,
   readJoin,
   readResume,
   readProgression,
   readShapeRows,
+  readFormed,
   readRepeatRows,
   readEven,
   readLayout,
@@ -83,6 +87,7 @@ function readSentence(at: Cursor, statements: Statement[]): void {
     return;
   }
   skipYarn(at);
+  if (at.atSentence) skipToPickUp(at);
   if (followsRows(statements) && readCounts(at, statements)) return;
   const found = readRow(at, isOther) ?? readLockedStitch(at) ?? readOne(at);
   if (found) {
@@ -108,7 +113,8 @@ function mayBeRow(at: Cursor): boolean {
 function readOne(at: Cursor): readonly Statement[] | null {
   return at.attempt(() => {
     at.skip('then', 'and', 'now');
-    skipColour(at);
+    const first = at.at;
+    if (skipColour(at) && at.atStop) return [prose(at, at.span(first))];
     for (const reader of READERS) {
       const found = at.attempt(reader);
       if (found) return Array.isArray(found) ? (found as readonly Statement[]) : [found as Statement];

@@ -49,7 +49,9 @@ const MANNERS = [
     'wyf',
     'yib'
   ],
-  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time']
+  ...['yif', 'loosely', 'tightly', 'kwise', 'pwise', 'knitwise', 'purlwise', 'tfl', 'singly', 'again', 'one at a time'],
+  ...['mc', 'cc', 'in mc', 'in cc', 'with mc', 'with cc'],
+  ...['below the opening', 'above the opening', 'below', 'above']
 ].map((phrase) => phrase.split(' '));
 
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */
@@ -103,7 +105,7 @@ function readAllOfNeedle(at: Cursor): NeedleRef | null {
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
 function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
   if (found.counted) return (at.skip(...STITCH_WORDS), ONE);
-  if (at.attempt(readMarkedStitch)) return ONE;
+  if (at.attempt(readMarkedStitch) || at.attempt(readInStitch)) return ONE;
   return at.attempt(() => {
     if (at.text() === '-' && at.peek(1)?.kind === 'number') at.at += 1;
     const isNext = skipToCount(at);
@@ -116,7 +118,7 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
 
 // "(k) it tog with its wrap", "(k) the double st as 1 st": one stitch.
 function readMarkedStitch(at: Cursor): true | null {
-  at.skip('the', 'next', 'wrapped');
+  at.skip('the', 'next', 'wrapped', 'first', 'last', 'double', '-');
   if (!at.take('it', 'ds') && !at.phrase('double st', 'double stitch', 'st', 'stitch')) return null;
   at.skip('tog', 'together');
   return at.phrase(
@@ -124,6 +126,9 @@ function readMarkedStitch(at: Cursor): true | null {
     'with its wraps',
     'with wrap',
     'with the wrap',
+    'with both wraps',
+    'with both its wraps',
+    'with the wraps',
     'as 1 st',
     'as one st',
     'as one',
@@ -132,6 +137,14 @@ function readMarkedStitch(at: Cursor): true | null {
   )
     ? true
     : null;
+}
+
+// "inc in first st", "k into the next stitch".
+function readInStitch(at: Cursor): true | null {
+  if (!at.take('in', 'into')) return null;
+  at.skip('the');
+  at.skip('next', 'first', 'last', 'same', 'following', 'foll', 'seam', 'centre', 'this');
+  return at.take('st', 'stitch') ? true : null;
 }
 
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.

@@ -115,7 +115,7 @@ function readSection(at: Cursor): Target | null {
 }
 
 function readGap(at: Cursor): Target | null {
-  at.attempt(() => (at.take('first', 'last', 'next') && at.text() === 'wrapped' ? true : null));
+  at.attempt(() => (at.skip('first', 'last', 'next', 'double', '-') && at.text() === 'wrapped' ? true : null));
   at.skip('the', 'wrapped', 'turning');
   if (at.take('ds') || at.phrase('double st', 'double stitch')) return { kind: 'double-stitch', before: NONE };
   return (at.take('gap', 'turn') ?? (at.peek(-1)?.text === 'wrapped' ? at.take('st', 'stitch') : null))

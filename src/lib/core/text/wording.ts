@@ -1,6 +1,7 @@
 /** Tells instructions from prose, and finds the known name that comes nearest to a mistyped one. */
 
 import { OPERATIONS } from '../model/operations.ts';
+import { skipColour } from './colours.ts';
 import type { Cursor } from './cursor.ts';
 import { readReceiver } from './needle-names.ts';
 import { atomAt, readOperation } from './phrases.ts';
@@ -103,7 +104,7 @@ export function startsInstruction(at: Cursor): boolean {
   const token = at.peek();
   if (!token) return false;
   if (token.kind === 'open' || token.kind === 'asterisk') return true;
-  return VERBS.has(token.text) || at.looksLike(readOperation);
+  return VERBS.has(token.text) || at.looksLike(readOperation) || at.looksLike(skipColour);
 }
 
 /** Whether the clause here is a remark in words, and no instruction that failed. */
