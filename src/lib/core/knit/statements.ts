@@ -138,7 +138,7 @@ function layOutAsTold(knitter: Knitter, { loads, names, span }: Of<'layout'>): v
   knitter.state({ loads: numbers, names });
 }
 
-function castOn(knitter: Knitter, statement: Pick<Of<'cast-on'>, 'count' | 'span'>): void {
+function castOn(knitter: Knitter, statement: Of<'cast-on'>): void {
   const { context } = knitter;
   const count = forSize(statement.count, context.size) ?? 0;
   if (count > MOST_STITCHES) {
@@ -205,7 +205,7 @@ function resume(knitter: Knitter, statement: Of<'resume'>): void {
   const found = index >= 0 ? index : context.held.length - 1;
   const held = context.held[found];
   if (!held && statement.count && knitter.tube === null)
-    return castOn(knitter, { count: statement.count, span: statement.span });
+    return castOn(knitter, { kind: 'cast-on', count: statement.count, assertions: [], span: statement.span });
   if (!held) return context.report('held-missing', statement.span, { about: statement.name ?? '' });
   context.held.splice(found, 1);
   knitter.tube = tubeOf(held.ring.stitches, knitter.tubes);
