@@ -222,6 +222,8 @@ function printPlain(statement: Statement): string {
       return 'as far as wanted';
     case 'resume':
       return `resume ${statement.name ?? '?'} ${statement.count ? printSized(statement.count) : 'all'}`;
+    case 'open':
+      return `open ${printSized(statement.count)}`;
     case 'close':
       return `${statement.how} ${statement.count ? printSized(statement.count) : 'all'}`;
     case 'layout':

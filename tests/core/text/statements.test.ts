@@ -178,9 +178,9 @@ describe('printed counts', () => {
     expect(clean(text)).toEqual([`Rnd 1: k2 | ${told}`]);
   });
 
-  test('each needle is meant for as many needles as were named before', () => {
+  test('each needle is a check, however many there are', () => {
     expect(clean('CO 64 sts, 16 sts on each of 4 needles.\nRnd 1: K2. (14 sts each needle)').at(-1)).toBe(
-      'Rnd 1: k2 | loads 14-14-14-14'
+      'Rnd 1: k2 | N:each 14'
     );
   });
 

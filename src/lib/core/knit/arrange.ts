@@ -17,6 +17,8 @@ export interface Bench {
   readonly hand: () => number;
   /** Name of the section that a stitch belongs to. */
   readonly sectionOf: (stitch: StitchItem) => string | null;
+  /** Whether a stitch was worked in the last row, or so far in this one. */
+  readonly justWorked: (stitch: StitchItem) => boolean;
   /** Whether a stitch is in the run of flat work; `null` in the round. */
   readonly inRun: ((stitch: StitchItem) => boolean) | null;
   readonly put: (stitches: ReadonlySet<StitchItem>, needle: NeedleId) => void;
@@ -56,7 +58,12 @@ function moveStitches(bench: Bench, action: Of<'move-stitches'>): void {
   const wanted = Math.min(goal === null ? (count ?? source.length) : Math.max(goal - held, 0), source.length);
   const fromEnd = action.end === 'last' || (action.end === null && isAfter(bench, source, to));
   context.needles.moved = to;
-  bench.put(new Set(fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted)), to);
+  const isBeforeRound = fromEnd && bench.hand() === 0 && bench.stitches()[0]?.needle === to;
+  const moved = fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted);
+  const first = moved[0]?.stitch.id;
+  bench.put(new Set(moved), to);
+  // What is slipped to the beginning of the first needle before the round begins is the beginning of the round.
+  if (isBeforeRound) bench.moveBor(bench.stitches().find(({ stitch }) => stitch.id === first) ?? null);
 }
 
 /** The stitches of a needle in ring order; `null` when the text has no such needle. */
@@ -100,7 +107,8 @@ function gather(bench: Bench, action: Of<'gather'>): void {
     const about = 'stitches to be put on needles';
     context.report('count-mismatch', action.span, { expected: total, found: stitches.length, about });
   }
-  spread(bench, { stitches, loads, name: action.name });
+  const takes = typeof action.of === 'object' && 'kind' in action.of && action.of.kind === 'run';
+  spread(bench, { stitches, loads, name: action.name, takes });
 }
 
 function gathered(bench: Bench, { of, span }: Of<'gather'>): readonly StitchItem[] | null {
@@ -116,8 +124,8 @@ function gathered(bench: Bench, { of, span }: Of<'gather'>): readonly StitchItem
 
 // In flat work the run, or what is outside it; else the needle in work, or the others.
 function restOrRun(bench: Bench, which: 'rest' | 'run'): readonly StitchItem[] | null {
-  const { last } = bench.context.needles;
-  if (last === null && !bench.inRun) return null;
+  const last = bench.context.needles.moved ?? bench.context.needles.last;
+  if (last === null && !bench.inRun) return which === 'run' ? inOrder(bench, bench.justWorked) : null;
   const isIn = bench.inRun ?? ((stitch: StitchItem) => stitch.needle === last);
   return inOrder(bench, (stitch) => isIn(stitch) === (which === 'run'));
 }
@@ -125,7 +133,13 @@ function restOrRun(bench: Bench, which: 'rest' | 'run'): readonly StitchItem[] |
 // A name for several needles is counted: "front", then "second front".
 function spread(
   bench: Bench,
-  told: { readonly stitches: readonly StitchItem[]; readonly loads: readonly number[]; readonly name: string | null }
+  told: {
+    readonly stitches: readonly StitchItem[];
+    readonly loads: readonly number[];
+    readonly name: string | null;
+    /** Whether these are the stitches in work. */
+    readonly takes: boolean;
+  }
 ): void {
   const { needles } = bench.context;
   let at = 0;
@@ -133,6 +147,7 @@ function spread(
     const known = told.name !== null && index === 0 ? needles.find({ kind: 'named', name: told.name }) : null;
     const needle = known ?? needles.fresh(index === 0 ? told.name : told.name && `second ${told.name}`);
     bench.put(new Set(told.stitches.slice(at, at + load)), needle);
+    if (told.takes) needles.last = needle;
     at += load;
   });
 }
@@ -150,7 +165,13 @@ function moveBor(bench: Bench, action: Of<'move-bor'>): void {
   const same = action.to?.kind === 'same' ? (needles.moved ?? needles.last) : null;
   const stitches =
     same === null ? action.to && onNeedle(bench, action.to) : inOrder(bench, ({ needle }) => needle === same);
-  bench.moveBor(stitches?.[0] ?? null);
+  bench.moveBor(stitches?.[0] ?? firstOfRound(bench));
+}
+
+// "The round begins at the centre of the heel" is where the first needle begins, or where the yarn hangs.
+function firstOfRound(bench: Bench): StitchItem | null {
+  const first = onNeedle(bench, { kind: 'named', name: '1' });
+  return segmentsOf(bench.stitches()) && first ? first[0]! : null;
 }
 
 function moveYarn(bench: Bench, action: Of<'move-yarn'>): void {

@@ -3,7 +3,7 @@
 import type { Row } from '../model/fabric.ts';
 import type { NeedleRefs } from '../model/needle-words.ts';
 import type { Assertion } from '../model/pattern.ts';
-import type { Ring } from '../model/ring.ts';
+import { wrap, type Ring } from '../model/ring.ts';
 import { forSize } from '../model/sized.ts';
 import type { Context } from './context.ts';
 import { sectionRun, type Run } from './run.ts';
@@ -116,6 +116,7 @@ function compareChange(expected: number, { row }: Knitted): Comparison | null {
 function comparePart(expected: number, part: string, knitted: Knitted): Comparison | null {
   if (part === 'unworked') return compareUnworked(expected, knitted);
   if (part.includes('wrapped')) return null;
+  if (part === 'between markers') return compareBetween(expected, knitted.ring);
   const marked = /^(to|after) marker (.+)$/u.exec(part);
   if (marked) return compareMarked(expected, { after: marked[1] === 'after', name: marked[2]! }, knitted.ring);
   const section = sectionRun(knitted.ring, part);
@@ -127,6 +128,15 @@ function comparePart(expected: number, part: string, knitted: Knitted): Comparis
 function likeliest(expected: number, { run, onNeedles }: Knitted): number | null {
   const counts = [...(run ? [run.to - run.from] : []), ...onNeedles];
   return counts.includes(expected) ? expected : (counts[0] ?? null);
+}
+
+// "13 sts between markers": between one and the next.
+function compareBetween(expected: number, ring: Ring): Comparison | null {
+  const places = ring.markers.filter(({ kind }) => kind === 'ring').map(({ at }) => at);
+  const lengths = places.map((at, index) => wrap((places[index + 1] ?? places[0]!) - at, ring.stitches.length));
+  if (places.length < 2) return null;
+  const found = lengths.includes(expected) ? expected : lengths[0]!;
+  return { expected, found, about: 'stitches between markers' };
 }
 
 // "(4 sts unworked)": those ahead of the turn.

@@ -1,5 +1,6 @@
 /** Flat work over a run of the ring: which run it is, which side faces, and a run that grows. */
 
+import type { Row } from '../model/fabric.ts';
 import type { Instruction, RowText, Side, StageText } from '../model/pattern.ts';
 import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
@@ -15,6 +16,8 @@ import { handGap, ringOf, withRun, type Tube } from './tube.ts';
 export interface TubePlace {
   readonly get: () => Tube;
   readonly set: (tube: Tube) => void;
+  /** The row worked last under this heading. */
+  readonly lastRow: () => Row | null;
 }
 
 /** The side worked last and the run in work. Mutable, and never leaves `knit/`. */

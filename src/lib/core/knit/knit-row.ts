@@ -6,6 +6,7 @@ import { wrap } from '../model/ring.ts';
 import type { Span } from '../model/span.ts';
 import type { Context } from './context.ts';
 import { countStitches, type Locks } from './items.ts';
+import { placeBor } from './markers.ts';
 import { performAll } from './perform.ts';
 import { RowWork } from './row-work.ts';
 import { runOf } from './run.ts';
@@ -47,6 +48,8 @@ export function knitRow(tube: Tube, task: RowTask, context: Context): KnittedRow
   const startGap = work.gap();
   const outcome = performAll(performance, task.body);
   completeRow(performance, task, outcome);
+  if (task.shape === 'round' && startGap === 0 && work.taken === 0 && work.drafts.length > 0)
+    placeBor(work, { marker: false });
   noteNeedle(work, context);
   const finished = finish(start, task, { work, startGap, locks: context.locks });
   if (task.shape === 'flat') context.flatRun = stitchesOfRun(finished.tube);

@@ -76,7 +76,11 @@ export class Knitter {
     readonly pattern: Pattern,
     private readonly lineOf: (offset: number) => number
   ) {
-    const place = { get: () => this.tube!, set: (tube: Tube) => (this.tube = tube) };
+    const place = {
+      get: () => this.tube!,
+      set: (tube: Tube) => (this.tube = tube),
+      lastRow: () => this.stage.rows.at(-1) ?? null
+    };
     this.counts = new Counts(context);
     this.flat = new FlatWork(context, place);
     this.layouts = new StatedLayouts(context, place);

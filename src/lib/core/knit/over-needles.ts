@@ -140,6 +140,7 @@ function rowBench({ work, context }: Performance): Bench {
     hand: () => (isForward ? done().length : rest().length),
     sectionOf: ({ at }) => (at < 0 ? null : sectionAt(work.before, at)),
     put: (stitches, needle) => work.put(stitches, needle),
+    justWorked: ({ at: place }) => place < 0,
     inRun: null,
     moveYarn: () => {},
     moveBor: () => placeBor(work, { marker: false })

@@ -5,7 +5,7 @@ import { again, workPlainBetween, type Of, type Repeat } from './again.ts';
 import { stitchesOn } from './assertions.ts';
 import { endsOn, rowsToGo } from './even.ts';
 import type { Knitter } from './knitter.ts';
-import { sectionRun } from './run.ts';
+import { runOf, sectionRun } from './run.ts';
 
 interface Until extends Repeat {
   readonly goal: Of<'until'>;
@@ -43,7 +43,8 @@ export function counted(knitter: Knitter, { of, on }: Until['goal']): number {
   const ring = knitter.ring();
   const onNeedles = on && knitter.tube ? stitchesOn(on, knitter.tube, knitter.context) : [];
   if (onNeedles.length > 0) return Math.max(...onNeedles);
-  const run = of === null ? null : sectionRun(ring, of);
+  const flat = knitter.stage.flat && knitter.tube ? runOf(knitter.tube) : null;
+  const run = (of === null ? null : sectionRun(ring, of)) ?? flat;
   return run ? run.to - run.from : ring.stitches.length;
 }
 

@@ -42,13 +42,18 @@ export function schedule(statements: readonly Statement[], size: number): Schedu
       if (!isSilent(statement)) close();
       result.push(
         statement.kind === 'row'
-          ? { kind: 'rows', rows: [{ text: statement, number: null }] }
+          ? { kind: 'rows', rows: new Array<ScheduledRow>(timesOf(statement)).fill({ text: statement, number: null }) }
           : { kind: 'other', statement }
       );
     }
   }
   close();
   return result;
+}
+
+// "Next 7 rnds: K."
+function timesOf({ numbers }: RowText): number {
+  return numbers.kind === 'next' ? (numbers.times ?? 1) : 1;
 }
 
 function isFor(statement: Statement, size: number): boolean {

@@ -198,11 +198,14 @@ function setEdges(knitter: Knitter, begins: ReadonlyMap<number, string | null>):
   knitter.tube = withItems(tube, items, tube.hand >= tube.items.length ? items.length : hand);
 }
 
+// A text that begins with stitches held elsewhere, like those of a sleeve, begins with them.
 function resume(knitter: Knitter, statement: Of<'resume'>): void {
   const { context } = knitter;
   const index = context.held.findIndex((held) => statement.name === null || sameName(held.name, statement.name));
   const found = index >= 0 ? index : context.held.length - 1;
   const held = context.held[found];
+  if (!held && statement.count && knitter.tube === null)
+    return castOn(knitter, { kind: 'cast-on', count: statement.count, assertions: [], span: statement.span });
   if (!held) return context.report('held-missing', statement.span, { about: statement.name ?? '' });
   context.held.splice(found, 1);
   knitter.tube = tubeOf(held.ring.stitches, knitter.tubes);

@@ -138,7 +138,11 @@ export type RowNumbers =
   /** All odd or even rows from `from` on, as far as the numbered rows around them reach. */
   | { readonly kind: 'parity'; readonly parity: 'odd' | 'even'; readonly from: number }
   /** "Next rnd", "Dec rnd" and rows without a heading: worked where they stand. */
-  | { readonly kind: 'next' };
+  | {
+      readonly kind: 'next';
+      /** How many there are: 7 for "Next 7 rnds"; one when missing. */
+      readonly times?: number;
+    };
 
 /** One line of row instructions with its heading. */
 export interface RowText {

@@ -86,7 +86,14 @@ function wantedLayout(
 // Layouts of later rows; what the knitter tries goes its own way.
 function relaidIn(stage: Stage, request: PlanRequest, index: number): readonly StatedLayout[] {
   if (request.tried.has(index)) return [];
-  return stage.stated.filter((layout) => layout.row > 0 && fits(layout, request.setup));
+  const { setup } = request;
+  const atRest = (layout: StatedLayout) => layout.row === stage.rows.length && restsOn(layout, setup);
+  return stage.stated.filter((layout) => layout.row > 0 && (fits(layout, setup) || atRest(layout)));
+}
+
+// While nothing is worked the free needle may hold stitches too.
+function restsOn(layout: StatedLayout, setup: Setup): boolean {
+  return setup.works === 'free-needle' && layout.breaks.length >= 2 && layout.breaks.length <= setup.needles.length;
 }
 
 function fits(layout: StatedLayout, setup: Setup): boolean {

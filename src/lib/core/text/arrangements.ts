@@ -101,7 +101,7 @@ function readWhich(at: Cursor): {
 } {
   at.skip('the', 'all');
   const word = at.take('first', 'last', 'next', 'other')?.text ?? null;
-  const count = readCount(at) ?? (word && at.text() === 'st' ? everySize(1) : null);
+  const count = readCount(at) ?? (word && /^st(?:itch)?$/u.test(at.text()) ? everySize(1) : null);
   if (count && at.scope.isSection(at.text())) at.at += 1;
   at.skip(...STITCH_WORDS);
   return { end: word === 'first' || word === 'last' ? word : word === null ? null : 'ahead', count };
@@ -131,7 +131,8 @@ function readGather(at: Cursor): Arrangement | null {
   at.skip('both');
   const to = readDestination(at);
   if (!to) return null;
-  const name = to.kind === 'same' ? null : to.name;
+  const carries = at.attempt(() => (at.take('for') ? (at.skip('the'), at.kind('word')) : null));
+  const name = to.kind === 'same' ? null : (to.name ?? carries?.text ?? null);
   return { kind: 'gather', of, loads: [null], name, span: at.span(first) };
 }
 
@@ -184,7 +185,22 @@ function skipStaying(at: Cursor): void {
     if (!at.take('are') || !at.skip('the')) return null;
     return at.scope.isSection(at.text()) && at.kind('word') && at.take('and') ? true : null;
   });
-  at.skip('wait', 'rest', 'stay', 'are', 'is', 'held', 'remain', 'evenly', 'equally', 'divided', 'left');
+  at.skip(
+    'go',
+    'placed',
+    'put',
+    'wait',
+    'rest',
+    'stay',
+    'are',
+    'is',
+    'held',
+    'remain',
+    'evenly',
+    'equally',
+    'divided',
+    'left'
+  );
 }
 
 interface Spread {
@@ -307,16 +323,14 @@ function readBareName(at: Cursor): Arrangement | null {
   return { kind: 'name-needle', needle: { kind: 'same' }, name: needle.name, span: at.span(first) };
 }
 
-// What stands before several moves and says what they are for: "Move every needle on by 2 sts:".
+// What stands before several moves and says what they are for: "Move every needle on by 2 sts:", "Re-seat the sts:".
 function skipMoveLead(at: Cursor): boolean {
   return (
     at.attempt(() => {
-      if (!at.take('move', 'shift', 'rearrange', 'arrange', 'rotate')) return null;
-      for (let words = 0; words < 12 && at.peek() && !/^[.,;]$/u.test(at.text()); words += 1) {
-        if (at.take(':')) return true;
-        at.at += 1;
-      }
-      return null;
+      const isMove = ['move', 'shift', 'rearrange', 'arrange', 'rotate'].includes(at.text());
+      for (let words = 0; words < 12 && at.peek() && !/^[.,;:]$/u.test(at.text()); words += 1) at.at += 1;
+      if (!at.take(':')) return null;
+      return isMove || at.looksLike(readArrangement) ? true : null;
     }) === true
   );
 }

@@ -63,7 +63,10 @@ export function readBody(at: Cursor, options: BodyOptions): Body {
   while (!at.done) {
     skipToClause(at, body);
     if (at.done || (at.at > first && (startsOther(at, options) || isTurned(at, body)))) break;
-    if (at.atSentence) sentence = mark(at, body);
+    if (at.atSentence) {
+      endTake(at, body);
+      sentence = mark(at, body);
+    }
     if (!readClause(at, { body, options, sentence })) break;
   }
   settle(at, body, options);
@@ -89,6 +92,13 @@ function startsOther(at: Cursor, options: BodyOptions): boolean {
 // Without a label each sentence about another needle is a step of its own.
 function startsNeedle(at: Cursor): boolean {
   return startsNeedlePrefix(at) || at.looksLike(readReceiver);
+}
+
+// "With the same needle pick up 16 sts. K across the instep.": the needle takes what its own sentence says.
+function endTake(at: Cursor, { instructions }: Body): void {
+  const last = instructions.findLast((part) => part.kind === 'take-needle');
+  if (last?.kind !== 'take-needle' || last.needle === null) return;
+  instructions.push({ kind: 'take-needle', needle: null, span: at.span(at.at) });
 }
 
 // A turn ends the row; the next sentence is another one.
@@ -119,7 +129,8 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if (skipNote(at) || at.attempt(skipAside) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS))
+    return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
@@ -136,6 +147,17 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
 // "turn: 28 heel sts", "along the heel: this is needle 1".
 function skipColon(at: Cursor): void {
   at.attempt(() => at.take(':') && (at.looksLike(readAssertions) || at.looksLike(readArrangement) || null));
+}
+
+// "leaving the rem 32 sts on hold", "picking up the remaining wrap", "none lost": nothing more is worked.
+function skipAside(at: Cursor): true | null {
+  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none')?.text;
+  if (!verb) return null;
+  const first = at.at;
+  while (!at.atStop) at.at += 1;
+  const words = at.source.tokens.slice(first, at.at).map(({ text }) => text);
+  const isWrap = words.some((word) => /^wraps?$/u.test(word));
+  return verb === 'leaving' || isWrap || words[0] === 'lost' ? true : null;
 }
 
 // "turn over to 2nd needle": the loop is turned, and the round goes on.

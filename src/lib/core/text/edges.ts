@@ -57,9 +57,10 @@ function readPickUp(at: Cursor): Instruction | null {
 function readPickUpMore(at: Cursor): Instruction | null {
   const first = at.at;
   const count = readCount(at);
-  if (!count || !at.take('more', 'extra')) return null;
+  const more = count && at.take('more', 'extra');
   at.skip(...STITCH_WORDS);
-  if (!['in', 'at', 'from', 'between'].includes(at.text())) return null;
+  const where = more ? ['in', 'at', 'from', 'between'] : ['along', 'down', 'up'];
+  if (!count || !where.includes(at.text())) return null;
   const span = at.span(first);
   skipWhere(at);
   return { kind: 'pick-up', count, atMost: 0, span };

@@ -61,7 +61,9 @@ export function readEven(at: Cursor): Statement | null {
     if (!at.atStop && at.peek()?.kind !== 'open') return null;
     return { kind: 'even', rows: counted, ...stitch, ...common(at, first) };
   }
-  at.attempt(() => (at.take('every', 'each', 'all') && readNoun(at) ? true : null));
+  const every = at.attempt(() => (at.take('every', 'each', 'all') && readNoun(at) ? true : null));
+  const rows = every ? at.attempt(readRows) : null;
+  if (rows && at.atStop) return { kind: 'even', rows, ...told, ...common(at, first) };
   const stop = readStop(at);
   if (!stop) return null;
   if (stop.kind === 'free') return { kind: 'free-stop', ...common(at, first) };

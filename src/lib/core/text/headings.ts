@@ -138,7 +138,9 @@ function nameOf(at: Cursor, first: number, end: number): string {
 // Capitals, known stage words, or a colon at the end; nothing but a remark in brackets may follow.
 function isLineHeading(at: Cursor, first: number, end: number): boolean {
   const words = at.source.tokens.slice(first, end);
-  if (words.length > MOST_WORDS || words.some(({ text }) => /^[.,;=*"]$/u.test(text))) return false;
+  if (words.length > MOST_WORDS || words.some(({ text }) => /^[.;=*"]$/u.test(text))) return false;
+  const hasComma = words.some(({ text }) => text === ',');
+  if (hasComma && !isCapitals(at, first, end)) return false;
   if (!restIsRemark(at, end)) return false;
   const colon = at.source.tokens[at.range.end - 1]!.text === ':';
   if (isCapitals(at, first, end)) return !isOneStitch(at, first, end) && (words.every(isPlainWord) || colon);
@@ -149,7 +151,7 @@ function isLineHeading(at: Cursor, first: number, end: number): boolean {
 }
 
 function isPlainWord({ kind, text }: { readonly kind: string; readonly text: string }): boolean {
-  return kind === 'word' || kind === 'ordinal' || /^[-&'/]$/u.test(text);
+  return kind === 'word' || kind === 'ordinal' || /^[-&'/,]$/u.test(text);
 }
 
 function isCapitals(at: Cursor, first: number, end: number): boolean {

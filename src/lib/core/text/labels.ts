@@ -193,9 +193,11 @@ function readSideRows(at: Cursor): BareLabel | null {
 function readNamed(at: Cursor): BareLabel | null {
   const first = at.at;
   const isNext = at.text() === 'next';
+  let times: number | null = null;
   for (let words = 0; words < 4 && !NOUNS[at.text()]; words += 1) {
     at.take('-');
     if (!at.kind('word')) return null;
+    if (isNext) times = rowNumber(at);
   }
   if (at.at === first) return null;
   const noun = readNoun(at);
@@ -204,7 +206,9 @@ function readNamed(at: Cursor): BareLabel | null {
   const written = at.written(first).replaceAll(/\s+/gu, ' ');
   const side = readRemarks(at);
   if (!readColon(at)) return null;
-  return { noun, numbering: 'noun', numbers: { kind: 'next' }, name: isNext ? null : written, side };
+  const numbers: RowNumbers =
+    times === null ? { kind: 'next' } : { kind: 'next', times: Math.min(times, MOST_NUMBERS) };
+  return { noun, numbering: 'noun', numbers, name: isNext ? null : written, side };
 }
 
 // "Ridge: P." at the beginning of a line.

@@ -258,13 +258,14 @@ function readLead(at: Cursor): boolean {
   return (
     at.attempt(() => {
       at.skip('and');
-      if (at.take('with', 'having')) return true;
+      at.skip(',');
+      if (at.take('with', 'having') || at.phrase('that is to say', 'that is')) return true;
       if (!at.take(...DIVIDE)) return null;
       for (let words = 0; words < 24; words += 1) {
         if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
         noteNeedles(at);
         if (at.looksLike(readLoads)) return true;
-        if (['other', 'rest', 'rem', 'remaining'].includes(at.text())) return null;
+        if (['other', 'rest', 'rem', 'remaining'].includes(at.text()) && at.text(-2) !== 'of') return null;
         if (at.atStop && at.text() !== ',') return null;
         at.at += 1;
       }

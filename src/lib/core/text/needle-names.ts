@@ -42,7 +42,7 @@ export function readNeedles(at: Cursor): NeedleRefs | null {
 /** Reads the name of one needle. */
 export function readNeedle(at: Cursor): NeedleRef | null {
   return at.attempt((inner) => {
-    inner.skip('the');
+    inner.skip('the', 'old');
     return inner.attempt(readLettered) ?? inner.attempt(readOrdinal) ?? inner.attempt(readRole);
   });
 }
@@ -82,7 +82,7 @@ function bareNumber(at: Cursor, first: NeedleRef): NeedleRef | null {
 
 // "1st and 3rd needles", "second and third dpns", "left and right needles", "needles 1 and 3".
 function readPlural(at: Cursor): NeedleRef[] | null {
-  at.skip('the');
+  at.skip('the', 'old');
   const refs: NeedleRef[] = [];
   for (;;) {
     const ref = at.kind('ordinal') ?? (ROLES.has(at.text()) || isLetterName(at) ? at.kind('word') : null);

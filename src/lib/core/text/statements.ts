@@ -202,6 +202,7 @@ function failingToken(at: Cursor): number {
 // Sentences about tools and yarn, which begin like instructions and change no stitch.
 function isSilent(at: Cursor): boolean {
   return at.looksLike(() => {
+    if (at.take('leave', 'put', 'place', 'keep')) return restsOnHold(at);
     if (at.take('change', 'switch')) return at.take('to') !== null;
     if (at.take('work', 'make', 'knit', 'cont', 'continue') && isElsewhere(at)) return true;
     if (at.take('join', 'rejoin', 'break', 'cut')) return at.peek()?.kind === 'word' && !/^n$/u.test(at.text());
@@ -215,6 +216,15 @@ function isElsewhere(at: Cursor): boolean {
   if (at.phrase('as follows', 'as foll') || at.take('foll', 'following')) return true;
   while (!at.atStop && !at.phrase('as for', 'same as', 'as given for', 'to match', 'like')) at.at += 1;
   return /^(?:for|as|match|like)$/u.test(at.text(-1));
+}
+
+// "(Leave) needles 3 and 4 on hold with 14 sts each".
+function restsOnHold(at: Cursor): boolean {
+  while (at.peek() && !/^[.;]$/u.test(at.text())) {
+    if (at.phrase('on hold', 'unworked', 'waiting', 'at rest')) return true;
+    at.at += 1;
+  }
+  return false;
 }
 
 // Prose ends at a full stop, or at a colon behind which counts are printed.

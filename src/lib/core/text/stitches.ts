@@ -1,5 +1,6 @@
 /** One operation with its number or its target: k4, sl 1 wyif, knit 2 together, p to end, k9 heel sts. */
 
+import type { NeedleRef } from '../model/needle-words.ts';
 import type { Instruction } from '../model/pattern.ts';
 import type { Operation } from '../model/operation.ts';
 import { operationNamed } from '../model/operations.ts';
@@ -37,6 +38,7 @@ const MANNERS = [
     'knitting wraps together with sts',
     'in the usual way',
     'wyib',
+    'in the gap',
     'as 1 st each',
     'as one st each',
     'with their wraps',
@@ -72,6 +74,14 @@ function readOperationFirst(at: Cursor): Instruction | null {
   const first = at.at;
   const found = readOperation(at);
   if (!found) return null;
+  const needle = found.counted ? null : at.attempt(readAllOfNeedle);
+  if (needle)
+    return {
+      kind: 'work-to',
+      operation: found.operation,
+      target: { kind: 'needle', needle, before: everySize(0) },
+      span: at.span(first)
+    };
   const count = readOwnCount(at, found);
   const operation = readManner(at, found.operation);
   const target = count === null || found.counted ? readTarget(at) : null;
@@ -81,6 +91,15 @@ function readOperationFirst(at: Cursor): Instruction | null {
   }
   const times = readTimesCount(at);
   return { kind: 'work', operation, count: multiply(count ?? ONE, times ?? ONE), span: at.span(first) };
+}
+
+// "the 32 stitches of needle A": all that it holds; "on to" behind it needs the number.
+function readAllOfNeedle(at: Cursor): NeedleRef | null {
+  if (!at.take('the') || !readCount(at)) return null;
+  at.skip(...STITCH_WORDS);
+  if (!at.take('of', 'on')) return null;
+  const needles = readNeedles(at);
+  return needles && needles !== 'each' && !/^on(?:to)?$/u.test(at.text()) ? needles.at(-1)! : null;
 }
 
 // A number after k2tog counts nothing unless "times" follows; after k, p, sl and yo it counts the stitches.
@@ -130,7 +149,7 @@ function readInStitch(at: Cursor): true | null {
 
 // "the next 3 sts", "the first st", "the rem 5 sts"; a bare "rem" is no count.
 function skipToCount(at: Cursor): boolean {
-  at.skip('the');
+  at.skip('the', 'these', 'those');
   const isNext = at.skip('next', 'first', 'last', 'other');
   if (!isNext) at.skip('rem', 'remaining');
   return isNext;

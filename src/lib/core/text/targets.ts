@@ -107,7 +107,7 @@ function readSection(at: Cursor): Target | null {
     at.skip('the', 'all');
     const count = readCount(at);
     const name = at.peek();
-    if (!name || !at.scope.isSection(name.text) || /^needles?$/u.test(at.text(1))) return null;
+    if (!name || !at.scope.isSection(name.text) || /^(?:needles?|and)$/u.test(at.text(1))) return null;
     at.at += 1;
     skipSts(at);
     return { kind: 'section', name: name.text, count };

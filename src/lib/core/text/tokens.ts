@@ -173,7 +173,8 @@ function withoutDots(
 function endsSentence(tokens: readonly Token[], index: number, ends: ReadonlySet<number>): boolean {
   const next = tokens[index + 1];
   const isStitch = /^[kps]$/u.test(tokens[index - 1]!.text);
-  return ends.has(index) ? !isStitch && !next : next?.kind === 'word' && next.capital && !isStitch;
+  if (ends.has(index)) return !isStitch && !next;
+  return next?.kind === 'ordinal' || (next?.kind === 'word' && next.capital);
 }
 
 function startLine(text: string, node: SyntaxNodeRef, at: { readonly lines: Line[]; readonly first: number }): boolean {

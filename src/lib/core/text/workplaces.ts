@@ -37,6 +37,8 @@ function findNeedle(at: Cursor): NeedleRef | null {
 /** Reads over which needles flat work goes. */
 export function readFlatOver(at: Cursor): Arrangement | null {
   const first = at.at;
+  const alone = at.attempt(readWorkedAlone);
+  if (alone) return { kind: 'work-flat', over: alone, span: at.span(first) };
   const isFlat = skipToOver(at);
   if (isFlat === null) return null;
   const over = at.attempt(readOverNeedles) ?? at.attempt(readOverSection);
@@ -58,12 +60,18 @@ function readOverSection(at: Cursor): FlatOver | null {
   const count = readCount(at);
   const name = at.scope.isSection(at.text()) ? at.kind('word') : null;
   if (!at.take('st', 'sts', 'stitch', 'stitches')) return null;
-  at.attempt(() => {
-    if (!at.take('of', 'on')) return null;
-    at.skip('the');
-    return readNeedles(at);
-  });
+  const owners = at.attempt(() => (at.take('of', 'on') ? (at.skip('the'), readOverNeedles(at)) : null));
+  if (owners) return owners;
   return name || count ? { section: name?.text ?? null, count } : null;
+}
+
+// "Only needle B is worked now".
+function readWorkedAlone(at: Cursor): FlatOver | null {
+  if (!at.take('only')) return null;
+  const needles = readOverNeedles(at);
+  return needles && at.phrase('is worked', 'are worked') && (at.skip('now', 'from', 'here'), at.atStop)
+    ? needles
+    : null;
 }
 
 // Up to "on" or "over", and whether the words before say that it is flat; null when there is neither.
