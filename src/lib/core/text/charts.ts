@@ -6,6 +6,7 @@ import { readBody } from './body.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readLabel, readNumbers } from './labels.ts';
+import { skipNote } from './notes.ts';
 import { readTarget } from './targets.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
@@ -19,7 +20,9 @@ export function readChartLine(at: Cursor): boolean {
   return (
     at.attempt(() => {
       const name = readName(at);
-      if (name === null || !at.take(':')) return null;
+      if (name === null) return null;
+      skipNote(at);
+      if (!at.take(':')) return null;
       return readChartRows(at, name) ? true : null;
     }) === true
   );
@@ -43,9 +46,21 @@ function readChartRow(
   at.separators();
   const label = readLabel(at);
   if (label?.numbers.kind !== 'numbers') return null;
-  const isOther = (inner: Cursor) => inner.looksLike(readLabel);
-  const { instructions } = readBody(at, { isOther, place: 'inner' });
+  const row = at.within(at.at, endOfRow(at));
+  const { instructions } = readBody(row, { isOther: () => false, place: 'inner' });
+  at.at = row.range.end;
   return { numbers: label.numbers.numbers, body: instructions };
+}
+
+// The row lasts to the label of the next one, behind a full stop or a semicolon.
+function endOfRow(at: Cursor): number {
+  let end = at.at;
+  while (end < at.range.end) {
+    const isBreak = /^[.;]$/u.test(at.source.tokens[end]!.text);
+    end += 1;
+    if (isBreak && at.within(end, at.range.end).looksLike(readLabel)) return end;
+  }
+  return end;
 }
 
 // "Chart A", "Chart", "chart 2", "the leg chart".
@@ -87,7 +102,8 @@ export function readChart(at: Cursor): Instruction | null {
   const body = chartRow(at, name, rowFor(at, reference));
   const end: Target = target ?? { kind: 'end' };
   if (!body) return { kind: 'work-to', operation: null, target: end, span };
-  const extent: Extent = target || at.atStop ? { kind: 'to', target: end } : { kind: 'times', count: everySize(1) };
+  const isWhole = at.scope.depth === 0 && (at.done || at.text() === '.');
+  const extent: Extent = target || isWhole ? { kind: 'to', target: end } : { kind: 'times', count: everySize(1) };
   return { kind: 'group', body, extent, span };
 }
 

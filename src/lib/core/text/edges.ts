@@ -22,8 +22,11 @@ const PICK_UP = [
 ];
 const BIND_OFF = ['bo', 'bind off', 'cast off', 'c off', 'coff', 'binding off'];
 const CAST_ON = ['co', 'cast on', 'using backward loop method co', 'using backward - loop method co'];
-const AWAY = ['on', 'onto', 'to', 'on to'];
-const HOLDERS = new Set(['waste', 'scrap', 'holder', 'hold', 'yarn', 'thread', 'holders', 'wy']);
+const AWAY = ['on to', 'on', 'onto', 'to'];
+const HOLDERS = new Set([
+  ...['waste', 'scrap', 'holder', 'hold', 'yarn', 'thread', 'holders', 'wy'],
+  ...['length', 'wool', 'safety', 'pin', 'safetypin', 'cord', 'stitchholder']
+]);
 
 /** Reads an instruction at an edge. */
 export function readEdge(at: Cursor): Instruction | null {
@@ -103,6 +106,7 @@ function readCastOnHere(at: Cursor): Instruction | null {
   const count = readCount(at);
   if (!count) return null;
   at.skip('new', ...STITCH_WORDS);
+  at.phrase('in their place', 'in place of them', 'instead');
   const gap = at.skip(
     'over',
     'across',
@@ -144,12 +148,18 @@ function readHolder(at: Cursor): boolean {
   if (!at.phrase(...AWAY)) return false;
   at.skip('a', 'piece', 'of', 'the', 'some', 'stitch', 'st');
   if (!HOLDERS.has(at.text())) return false;
-  while (HOLDERS.has(at.text())) at.at += 1;
+  while (HOLDERS.has(at.text()) || at.looksLike(isInside)) at.at += 1;
   return true;
+}
+
+// "a length of wool", "a safety-pin": a small word or a hyphen between two of them.
+function isInside(at: Cursor): boolean {
+  return at.take('of', '-') !== null && HOLDERS.has(at.text());
 }
 
 function readFor(at: Cursor): string | null {
   return at.attempt(() => {
+    at.skip('and', 'leave', 'keep', 'them');
     if (!at.take('for')) return null;
     at.skip('the');
     return at.kind('word')?.text ?? null;

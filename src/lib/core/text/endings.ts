@@ -145,9 +145,9 @@ function readFromHolder(at: Cursor): boolean {
   return (
     at.attempt(() => {
       if (!at.take('from', 'on')) return null;
-      at.skip('the', 'stitch', 'st');
-      if (!at.take('waste', 'scrap', 'holder', 'hold', 'thread')) return null;
-      at.skip('yarn', 'thread', 'holder');
+      at.skip('the', 'stitch', 'st', 'length', 'of');
+      if (!at.take('waste', 'scrap', 'holder', 'hold', 'thread', 'wool', 'safety', 'pin')) return null;
+      at.skip('yarn', 'thread', 'holder', 'wool', '-', 'pin');
       return true;
     }) !== null
   );

@@ -50,9 +50,10 @@ const AS_SET = [
 /** Reads a sentence that works plain rows: counted, up to a length, or as far as the knitter finds right. */
 export function readEven(at: Cursor): Statement | null {
   const first = at.at;
-  const verb = at.take(...VERBS)?.text;
-  if (!verb) return null;
-  const told = readManners(at, plain(asOf(verb)));
+  const named = at.attempt(readStitchPattern);
+  const verb = named ? null : at.take(...VERBS)?.text;
+  if (!named && !verb) return null;
+  const told = readManners(at, named ?? plain(asOf(verb ?? '')));
   const counted = at.attempt(readRows);
   if (counted) {
     const stitch = readManners(at, told);

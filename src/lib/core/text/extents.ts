@@ -11,6 +11,11 @@ import { readEnding, readStop } from './stops.ts';
 import { readTimes } from './times.ts';
 
 const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+const WORKED = [
+  ...['have been worked in', 'are worked in', 'have been taken in', 'are taken in', 'have been worked', 'are worked'],
+  ...['have been used up', 'have been used', 'are used up']
+];
+const REST = ['rem', 'remain', 'remaining'];
 
 /** Reads how far rows are worked: "3 more times", "until 24 sts rem", "for 20 rnds". */
 export function readExtent(at: Cursor): RowExtent | null {
@@ -45,8 +50,9 @@ function readAllWorked(at: Cursor): RowExtent | null {
   if (!at.take('until', 'till') || !at.take('all')) return null;
   at.skip('the');
   for (let words = 0; words < 3 && !STITCH_WORDS.includes(at.text()); words += 1) at.at += 1;
-  if (!at.take(...STITCH_WORDS) || !at.phrase('have been worked', 'are worked', 'have been used', 'are used up'))
-    return null;
+  if (!at.take(...STITCH_WORDS) || !at.phrase(...WORKED)) return null;
+  at.attempt(() => (at.skip('and', ',', 'when'), readCount(at) && at.take(...STITCH_WORDS) && at.take(...REST)));
+  readEnding(at);
   return { kind: 'all-worked' };
 }
 

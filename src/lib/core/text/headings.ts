@@ -92,7 +92,7 @@ const STAGE_WORDS = new Set([
 
 /** Headings over things that are not knitted. */
 const FRONT_WORDS =
-  /^(?:materials?|notes?|yarn|gauge|tension|needles?|notions|abbreviations|key|terms|sizes?|finished (?:size|measurements)|skills|tools|you will need|instructions|pattern|directions|special (?:stitches|abbreviations)|stitch guide|measurements|equipment|about|construction|pattern notes|difficulty|chart(?: \w)?)$/u;
+  /^(?:materials?|notes?|yarn|gauge|tension|needles?|notions|abbreviations|key|terms|sizes?|finished (?:size|measurements)|skills|tools|you will need|instructions|pattern|directions|special (?:stitches|abbreviations)|stitch guide|measurements|equipment|about|construction|pattern notes|difficulty|charts?|chart \w|stitches used|what you need|you need|what i used)$/u;
 
 /** Longest heading, in tokens outside brackets. */
 const MOST_WORDS = 10;

@@ -213,11 +213,18 @@ function readNamed(at: Cursor): BareLabel | null {
 
 // "Ridge: P." at the beginning of a line.
 function readNameAlone(at: Cursor): BareLabel | null {
-  if (at.at !== at.range.from || !at.peek()?.capital || !at.take(...NAMES_ALONE)) return null;
+  if (at.at !== at.range.from || !at.peek()?.capital || !(at.take(...NAMES_ALONE) ?? at.attempt(readHoles))) return null;
   const name = at.written(at.range.from);
   if (at.text() !== ':' || at.peek(1) === null) return null;
   at.at += 1;
   return { noun: 'Row', numbering: 'noun', numbers: { kind: 'next' }, name, side: null };
+}
+
+// "Holes for the ribbon: …", "Eyelet ridge: …"
+function readHoles(at: Cursor): true | null {
+  if (!at.take('holes', 'eyelet', 'buttonhole', 'buttonholes', 'picot', 'fold')) return null;
+  while (at.peek()?.kind === 'word' && at.peek()!.value === null) at.at += 1;
+  return true;
 }
 
 // "5: K." at the beginning of a line.
@@ -250,7 +257,7 @@ function readSide(at: Cursor): Side | null {
 
 // A label without a colon counts when an instruction follows at once.
 function readColon(at: Cursor): boolean {
-  if (at.take(':')) return true;
+  if (at.phrase(': -', '. -', ':')) return true;
   const dash = at.at;
   if (at.take('-', '.') && startsInstruction(at)) return true;
   at.at = dash;

@@ -40,8 +40,9 @@ function readStep(at: Cursor): number | null {
   at.skip(',', 'and', 'with', 'working', 'knitting', 'having', 'but');
   const count = readCount(at);
   const step = count ? forSize(count, 0) : null;
+  const before = at.skip(...STITCH_WORDS);
   const word = at.take('fewer', 'less', 'more')?.text;
-  if (!step || !word || !at.take(...STITCH_WORDS)) return null;
+  if (!step || !word || !(at.take(...STITCH_WORDS) ?? before)) return null;
   while (at.peek() && !['until', 'to', ',', '.'].includes(at.text())) at.at += 1;
   return word === 'more' ? step : -step;
 }

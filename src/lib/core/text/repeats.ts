@@ -31,8 +31,10 @@ function readBracket(at: Cursor, readInner: ReadInner): readonly Instruction[] {
     at.at += 1;
     return [];
   }
+  const troubles = at.scope.diagnostics.length;
   const body = readDeeper(at.within(first + 1, end), readInner);
   at.at = end + 1;
+  if (body.failed && isNote(at, first)) return (at.scope.forget(troubles), []);
   const extent = readBracketExtent(at, first);
   return close(at, { body, extent, first });
 }
@@ -47,6 +49,13 @@ function readDeeper(inner: Cursor, readInner: ReadInner): Body {
   const body = readInner(inner, () => false);
   scope.depth -= 1;
   return body;
+}
+
+// "(one in each slipped edge stitch)": words that begin with a number, and nothing tells how often.
+function isNote(at: Cursor, first: number): boolean {
+  const tokens = at.source.tokens.slice(first + 1, at.at - 1);
+  const isCounted = at.looksLike((inner) => readTimes(inner) ?? readTarget(inner));
+  return tokens[0]?.value != null && tokens.length > 2 && !isCounted;
 }
 
 function readBracketExtent(at: Cursor, first: number): Extent {

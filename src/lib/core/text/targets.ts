@@ -147,6 +147,7 @@ function readAround(at: Cursor): Target | null {
     at.skip('all', 'the', 'rem', 'remaining');
     return at.attempt(readCountedSection) ?? readSection(at) ?? (at.skip(...WHOLES), END);
   }
+  if (at.phrase('all round', 'all around', 'all the way round', 'all along')) return END;
   at.skip('the');
   if (!at.take('all', 'rem', 'remaining', 'every')) return readSection(at);
   at.skip('the', 'rem', 'remaining');
