@@ -131,6 +131,7 @@ function readGather(at: Cursor): Arrangement | null {
   at.skip('both');
   const to = readDestination(at);
   if (!to) return null;
+  at.skip('again');
   const carries = at.attempt(() => (at.take('for') ? (at.skip('the'), at.kind('word')) : null));
   const name = to.kind === 'same' ? null : (to.name ?? carries?.text ?? null);
   return { kind: 'gather', of, loads: [null], name, span: at.span(first) };
@@ -171,12 +172,18 @@ function readRest(at: Cursor): Arrangement | null {
   const count = readCount(at);
   at.skip(...STITCH_WORDS, 'of', 'the', 'rnd', 'round');
   skipStaying(at);
-  if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
+  if (!at.phrase('on to') && !at.take('on', 'onto', 'over', 'between', 'among')) return null;
   const needles = readHowMany(at);
-  if (!needles || /^(?:and|&|are|is|wait|rest|stay)$/u.test(at.text())) return null;
+  if (!needles || isDescription(at)) return null;
   const loads = readLoadsBehind(at, { needles: needles.count, total: count });
   at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
   return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };
+}
+
+// "rem sts on N2 and N3 are held" tells how it is, and puts nothing there.
+function isDescription(at: Cursor): boolean {
+  const more = at.looksLike(() => at.take('and', '&') && readNeedle(at));
+  return more || /^(?:are|is|wait|rest|stay)$/u.test(at.text());
 }
 
 // "wait", "are the instep and rest", "are divided evenly".

@@ -249,6 +249,9 @@ function make(
   };
 }
 
+/** Words of older prints for which there is a plainer one. */
+const OLD_WORDS: Readonly<Record<string, string>> = { upon: 'on', backwards: 'back', forwards: 'forth' };
+
 function wordText(raw: string): string {
   const text = raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
   return MISREAD[text] ?? text;
