@@ -18,14 +18,36 @@ export function readArrange(at: Cursor): Statement | null {
   const lead = skipMoveLead(at);
   const actions: Arrangement[] = [];
   for (;;) {
-    const action = at.attempt(() => readNext(at, actions));
-    if (!action) break;
-    actions.push(action);
+    const found = at.attempt(() => readTwoMoves(at)) ?? wrapped(at.attempt(() => readNext(at, actions)));
+    if (found.length === 0) break;
+    actions.push(...found);
   }
   if (actions.length === 0)
     return lead && startsInstruction(at) ? { kind: 'arrange', actions, span: at.span(first) } : null;
   skipRemark(at);
   return at.atStop ? { kind: 'arrange', actions, span: at.span(first) } : null;
+}
+
+function wrapped(action: Arrangement | null): readonly Arrangement[] {
+  return action ? [action] : [];
+}
+
+// "Slip rem 3 sts of 1st needle and rem 3 sts of 3rd needle onto the ends of 2nd needle".
+function readTwoMoves(at: Cursor): readonly Arrangement[] | null {
+  const first = at.at;
+  if (!at.take(...VERBS)) return null;
+  const sources = [at.attempt(readSource), at.skip('and', '&') ? at.attempt(readSource) : null];
+  const to = sources.includes(null) ? null : readDestination(at);
+  if (!to) return null;
+  const span = at.span(first);
+  return sources.map((source) => ({ kind: 'move-stitches', ...source!, end: null, to, until: null, span }));
+}
+
+function readSource(at: Cursor): { readonly count: Sized<number> | null; readonly from: NeedleRef } | null {
+  at.skip('the', 'rem', 'remaining');
+  const { count } = readWhich(at);
+  const from = at.attempt(readFrom);
+  return from ? { count, from } : null;
 }
 
 // Of several moves only the first may have a verb.
@@ -116,7 +138,7 @@ function readDestination(at: Cursor): NeedleRef | null {
   if (!at.take('to', 'onto') && !at.phrase('on to', 'on')) return null;
   at.attempt(() => {
     at.skip('the', 'other');
-    return at.take('end', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
+    return at.take('end', 'ends', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
   });
   return readEmpty(at) ?? readNeedle(at);
 }
