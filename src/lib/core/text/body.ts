@@ -1,6 +1,6 @@
 /** The instructions of one row, clause by clause, with the counts printed among them. */
 
-import type { Assertion, Instruction, Target } from '../model/pattern.ts';
+import type { Assertion, Instruction } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
 import { readJoin } from './beginnings.ts';
@@ -13,9 +13,9 @@ import { readArrangement, readNamingNote } from './arrangements.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
 import { readStretch } from './stretches.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
-import { isBare } from './stitches.ts';
 import type { Token } from './tokens.ts';
 import { skipOtherVersion } from './versions.ts';
+import { stretchBare } from './whole-rows.ts';
 import { isRemark, nearestName, startsInstruction } from './wording.ts';
 
 /** What was read of a row. */
@@ -50,8 +50,6 @@ const MANNERS = [
     'keeping patt correct'
   ]
 ];
-
-const END: Target = { kind: 'end' };
 
 /**
  * Reads clauses up to the end, or up to a sentence that belongs to something else. A clause that is not understood is
@@ -126,12 +124,17 @@ interface ClauseTask {
   readonly sentence: Mark;
 }
 
+// Notes, colours and manners: they work no stitch.
+function skipWords(at: Cursor): boolean {
+  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  return (at.attempt(skipAside) ?? at.attempt(skipTurnOver)) !== null;
+}
+
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body, options } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || at.attempt(skipAside) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS))
-    return true;
+  if (skipWords(at)) return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
   if (counts) {
@@ -267,39 +270,12 @@ function skipClause(at: Cursor): void {
   }
 }
 
-// A bare "k" alone is the whole row, and says nothing more where increases are spread over it. After a mistake the rest of the row is worked as it presents itself.
+// After a mistake the rest of the row is worked as it presents itself.
 function settle(at: Cursor, body: Body, options: BodyOptions): void {
   const { instructions } = body;
-  const [only] = instructions;
-  if (options.place !== 'inner' && only && isWhole(at, instructions)) {
-    if (isSpread(instructions[1])) instructions.shift();
-    else instructions[0] = toEnd(only);
-  }
+  if (options.place !== 'inner') stretchBare(at, instructions);
   const last = instructions.at(-1);
   if (!body.failed || options.place !== 'label' || last?.kind === 'turn') return;
   const span = last?.span ?? at.span(at.range.from);
-  instructions.push({ kind: 'work-to', operation: null, target: END, span });
-}
-
-function isWhole(at: Cursor, instructions: readonly Instruction[]): boolean {
-  const [only, after] = instructions;
-  if (!only || instructions.length > 2) return false;
-  const written = at.source.text.slice(only.span.from, only.span.to);
-  return isBare(only, written) && (after === undefined || isSpread(after) || isAside(after));
-}
-
-// Goes over the whole row, whatever is said before.
-function isSpread(instruction: Instruction | undefined): boolean {
-  return instruction?.kind === 'evenly' || instruction?.kind === 'shape';
-}
-
-// Says something about the whole row, and works no stitch of it.
-function isAside(instruction: Instruction | undefined): boolean {
-  return instruction?.kind === 'turn' || instruction?.kind === 'remove-markers';
-}
-
-/** The instruction worked to the end instead of once. */
-export function toEnd(instruction: Instruction): Instruction {
-  if (instruction.kind !== 'work') return instruction;
-  return { kind: 'work-to', operation: instruction.operation, target: END, span: instruction.span };
+  instructions.push({ kind: 'work-to', operation: null, target: { kind: 'end' }, span });
 }
