@@ -22,6 +22,7 @@ export default defineConfig(({ mode }) => {
     worker: { format: 'es', plugins: () => [lezer()], rolldownOptions: { treeshake: LEAN } },
     test: {
       include: ['tests/**/*.test.ts'],
+      testTimeout: 30_000,
       exclude: ['tests/e2e/**'],
       passWithNoTests: false
     }

@@ -179,6 +179,7 @@ function endsWell(at: Cursor): boolean {
     /^[.,;]$/u.test(at.text(-1)) ||
     startsInstruction(at) ||
     LINKS.includes(at.text()) ||
+    ['that', 'which', 'leaving'].includes(at.text()) ||
     at.looksLike(readAssertions) ||
     at.text() === '-'
   );
