@@ -12,7 +12,7 @@ import { skipNote } from './notes.ts';
 import { readArrangement, readNamingNote } from './arrangements.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
 import { readStretch } from './stretches.ts';
-import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
+import { readPrefix, startsBracketed, startsNeedlePrefix } from './prefixes.ts';
 import type { Token } from './tokens.ts';
 import { skipOtherVersion } from './versions.ts';
 import { stretchBare } from './whole-rows.ts';
@@ -126,7 +126,7 @@ interface ClauseTask {
 
 // Notes, colours and manners: they work no stitch.
 function skipWords(at: Cursor): boolean {
-  if (skipNote(at) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  if ((!startsBracketed(at) && skipNote(at)) || skipColour(at) || at.phrase(...MANNERS)) return true;
   return (at.attempt(skipAside) ?? at.attempt(skipTurnOver)) !== null;
 }
 

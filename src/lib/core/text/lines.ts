@@ -39,7 +39,8 @@ function goesOn(source: TokenText, at: { readonly before: Line; readonly line: L
   const { before, line, scope } = at;
   const last = source.tokens[before.end - 1];
   const first = source.tokens[line.first];
-  if (!isNextLine(source, at) || !last || !first || isEnd(last) || isBeginning(first)) return false;
+  if (!isNextLine(source, at) || !last || !first || isBeginning(first)) return false;
+  if (isEnd(last) && !(last.kind === 'close' && goesWithNumber(first))) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
   if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
@@ -54,6 +55,13 @@ function isNextLine(source: TokenText, at: { readonly before: Line; readonly lin
 
 function isEnd({ text, kind }: Token): boolean {
   return /^[.:!?]$/u.test(text) || kind === 'close';
+}
+
+/** Words that need the number before them, so that a line that begins with one goes on. */
+const AFTER_NUMBER = /^(?:sts?|stitch(?:es)?|more|times|ins?|inch(?:es)?|cm|mm|rem|remain|rnds|rounds|rows)$/u;
+
+function goesWithNumber({ text, capital, kind }: Token): boolean {
+  return kind === 'open' || (!capital && AFTER_NUMBER.test(text));
 }
 
 function isBeginning({ text, capital }: Token): boolean {

@@ -176,7 +176,7 @@ function endsSentence(tokens: readonly Token[], index: number, ends: ReadonlySet
   const next = tokens[index + 1];
   const isStitch = /^[kps]$/u.test(tokens[index - 1]!.text);
   if (ends.has(index)) return !isStitch && !next;
-  return next?.kind === 'ordinal' || (next?.kind === 'word' && next.capital);
+  return (isStitch && next?.kind === 'ordinal') || (next?.kind === 'word' && next.capital);
 }
 
 function startLine(text: string, node: SyntaxNodeRef, at: { readonly lines: Line[]; readonly first: number }): boolean {
