@@ -1,6 +1,7 @@
 /** Side notes in brackets that change nothing: (RS), (dec), (seam stitch), (about 26 rnds). */
 
 import type { Cursor } from './cursor.ts';
+import { startsNeedlePrefix } from './prefixes.ts';
 import { startsInstruction } from './wording.ts';
 
 /** Skips a bracket that holds words but no instruction, and tells whether there was one. */
@@ -19,6 +20,6 @@ function holdsWork(at: Cursor, end: number): boolean {
   return (
     !noteWord &&
     at.peek()?.kind !== 'close' &&
-    (startsInstruction(at) || (at.peek()?.value !== null && at.peek()?.kind !== 'ordinal'))
+    (startsInstruction(at) || startsNeedlePrefix(at) || (at.peek()?.value !== null && at.peek()?.kind !== 'ordinal'))
   );
 }
