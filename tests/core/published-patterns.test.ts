@@ -12,6 +12,21 @@ describe('published patterns give their printed numbers', () => {
   });
 });
 
+// Whole patterns in many styles, written with their numbers by people who did not know the reader.
+describe('pasted patterns give their numbers', () => {
+  const folder = new URL('../pasted/', import.meta.url);
+  test.each(expectationsIn(folder))('%s', (name) => {
+    expect(differencesOf(folder, name)).toEqual([]);
+  });
+});
+
+// The published layouts, written down as texts in our own words; each file names its source.
+describe('published layouts come out', () => {
+  const folder = new URL('../layouts/', import.meta.url);
+  test.each(expectationsIn(folder))('%s', (name) => {
+    expect(differencesOf(folder, name)).toEqual([]);
+  });
+});
 // before + made − taken = after, for every row of every example in every size.
 describe('every row keeps account', () => {
   test.each(['harbour-steps-sock', 'winter-crossing-mitten', 'ferry-lane-hat'])('%s', (name) => {

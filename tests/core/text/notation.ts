@@ -123,6 +123,8 @@ function printInstruction(instruction: Instruction): string {
       return `${instruction.change}${printSized(instruction.count)}@${instruction.places}`;
     case 'over':
       return `${instruction.section}{${printBody(instruction.body)}}`;
+    case 'over-target':
+      return `>${printTarget(instruction.target)}{${printBody(instruction.body)}}`;
     case 'over-needles':
       return `${printRefs(instruction.needles)}{${printBody(instruction.body)}}`;
     case 'move-stitches':
@@ -139,7 +141,19 @@ function printInstruction(instruction: Instruction): string {
 
 type AtEdge = Exclude<
   Instruction,
-  | { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' }
+  | {
+      kind:
+        | 'work'
+        | 'work-to'
+        | 'work-as-set'
+        | 'group'
+        | 'into-one'
+        | 'evenly'
+        | 'shape'
+        | 'over'
+        | 'over-target'
+        | 'over-needles';
+    }
   | { kind: Arrangement['kind'] }
 >;
 

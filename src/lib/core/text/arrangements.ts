@@ -18,14 +18,36 @@ export function readArrange(at: Cursor): Statement | null {
   const lead = skipMoveLead(at);
   const actions: Arrangement[] = [];
   for (;;) {
-    const action = at.attempt(() => readNext(at, actions));
-    if (!action) break;
-    actions.push(action);
+    const found = at.attempt(() => readTwoMoves(at)) ?? wrapped(at.attempt(() => readNext(at, actions)));
+    if (found.length === 0) break;
+    actions.push(...found);
   }
   if (actions.length === 0)
     return lead && startsInstruction(at) ? { kind: 'arrange', actions, span: at.span(first) } : null;
   skipRemark(at);
   return at.atStop ? { kind: 'arrange', actions, span: at.span(first) } : null;
+}
+
+function wrapped(action: Arrangement | null): readonly Arrangement[] {
+  return action ? [action] : [];
+}
+
+// "Slip rem 3 sts of 1st needle and rem 3 sts of 3rd needle onto the ends of 2nd needle".
+function readTwoMoves(at: Cursor): readonly Arrangement[] | null {
+  const first = at.at;
+  if (!at.take(...VERBS)) return null;
+  const sources = [at.attempt(readSource), at.skip('and', '&') ? at.attempt(readSource) : null];
+  const to = sources.includes(null) ? null : readDestination(at);
+  if (!to) return null;
+  const span = at.span(first);
+  return sources.map((source) => ({ kind: 'move-stitches', ...source!, end: null, to, until: null, span }));
+}
+
+function readSource(at: Cursor): { readonly count: Sized<number> | null; readonly from: NeedleRef } | null {
+  at.skip('the', 'rem', 'remaining');
+  const { count } = readWhich(at);
+  const from = at.attempt(readFrom);
+  return from ? { count, from } : null;
 }
 
 // Of several moves only the first may have a verb.
@@ -116,7 +138,7 @@ function readDestination(at: Cursor): NeedleRef | null {
   if (!at.take('to', 'onto') && !at.phrase('on to', 'on')) return null;
   at.attempt(() => {
     at.skip('the', 'other');
-    return at.take('end', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
+    return at.take('end', 'ends', 'beginning', 'beg', 'start', 'front', 'back') && at.take('of') ? true : null;
   });
   return readEmpty(at) ?? readNeedle(at);
 }
@@ -131,6 +153,7 @@ function readGather(at: Cursor): Arrangement | null {
   at.skip('both');
   const to = readDestination(at);
   if (!to) return null;
+  at.skip('again');
   const carries = at.attempt(() => (at.take('for') ? (at.skip('the'), at.kind('word')) : null));
   const name = to.kind === 'same' ? null : (to.name ?? carries?.text ?? null);
   return { kind: 'gather', of, loads: [null], name, span: at.span(first) };
@@ -171,12 +194,18 @@ function readRest(at: Cursor): Arrangement | null {
   const count = readCount(at);
   at.skip(...STITCH_WORDS, 'of', 'the', 'rnd', 'round');
   skipStaying(at);
-  if (!at.take('on', 'onto', 'over', 'between', 'among') && !at.phrase('on to')) return null;
+  if (!at.phrase('on to') && !at.take('on', 'onto', 'over', 'between', 'among')) return null;
   const needles = readHowMany(at);
-  if (!needles || /^(?:and|&|are|is|wait|rest|stay)$/u.test(at.text())) return null;
+  if (!needles || isDescription(at)) return null;
   const loads = readLoadsBehind(at, { needles: needles.count, total: count });
   at.attempt(() => (at.take('for') && (at.skip('the'), at.kind('word')) ? true : null));
   return { kind: 'gather', of: { kind: 'rest' }, loads, name: needles.name, span: at.span(first) };
+}
+
+// "rem sts on N2 and N3 are held" tells how it is, and puts nothing there.
+function isDescription(at: Cursor): boolean {
+  const more = at.looksLike(() => at.take('and', '&') && readNeedle(at));
+  return more || /^(?:are|is|wait|rest|stay)$/u.test(at.text());
 }
 
 // "wait", "are the instep and rest", "are divided evenly".

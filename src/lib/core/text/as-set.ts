@@ -62,10 +62,11 @@ function readVerb(at: Cursor): Instruction | null {
   const first = at.at;
   if (!at.take(...VERBS)) return null;
   const target = readTarget(at);
-  at.skip('the', 'next', 'first');
+  at.skip('the', 'next', 'first', 'other', 'rem', 'remaining');
   const count = target ? null : readCount(at);
+  if (count && at.scope.isSection(at.text()) && /^st/u.test(at.text(1))) at.at += 1;
   if (count) at.skip('st', 'sts', 'stitch', 'stitches');
-  const told = at.phrase(...MANNERS);
+  const told = at.phrase(...MANNERS, 'the same way', 'in the same way', 'once more as set', 'once more');
   if (count) return told || at.atStop ? { kind: 'work-as-set', count, span: at.span(first) } : null;
   if (!told && !target) return null;
   at.phrase('as set', 'as est', 'as established');

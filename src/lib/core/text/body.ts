@@ -11,6 +11,7 @@ import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
 import { readArrangement, readNamingNote } from './arrangements.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
+import { readStretch } from './stretches.ts';
 import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
 import type { Token } from './tokens.ts';
 import { skipOtherVersion } from './versions.ts';
@@ -141,6 +142,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
     return true;
   }
   const inner: BodyOptions = { ...options, place: 'inner' };
+  if (readStretch(at, body.instructions, (part) => readBody(part, inner))) return true;
   const found = (options.place === 'inner' ? null : readPrefix(at, (part) => readBody(part, inner))) ?? readLinked(at);
   if (!found) return failClause(at, task);
   body.instructions.push(...found);
@@ -154,13 +156,13 @@ function skipColon(at: Cursor): void {
 
 // "leaving the rem 32 sts on hold", "picking up the remaining wrap", "none lost": nothing more is worked.
 function skipAside(at: Cursor): true | null {
-  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none')?.text;
+  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none', 'that', 'which')?.text;
   if (!verb) return null;
   const first = at.at;
   while (!at.atStop) at.at += 1;
   const words = at.source.tokens.slice(first, at.at).map(({ text }) => text);
   const isWrap = words.some((word) => /^wraps?$/u.test(word));
-  return verb === 'leaving' || isWrap || words[0] === 'lost' ? true : null;
+  return /^(?:leaving|that|which)$/u.test(verb) || isWrap || words[0] === 'lost' ? true : null;
 }
 
 // "turn over to 2nd needle": the loop is turned, and the round goes on.

@@ -179,9 +179,11 @@ function restIsRemark(at: Cursor, end: number): boolean {
 // "Cuff: CO 56 sts." and "Toe: Rnd 1: …": a known stage word, and knitting behind the colon.
 function isLeadHeading(at: Cursor, first: number, end: number): boolean {
   const { tokens } = at.source;
-  if (tokens[end]?.text !== ':' || !tokens.slice(first, end).every(({ text }) => STAGE_WORDS.has(text))) return false;
+  const isKnown = tokens.slice(first, end).every(({ text }) => STAGE_WORDS.has(text));
+  if (tokens[end]?.text !== ':' || !(isKnown || isCapitals(at, first, end))) return false;
   const rest = at.within(end + 1, at.range.end);
-  return rest.text() === 'co' || rest.phrase('cast on') || rest.looksLike(readLabel);
+  const isRunIn = tokens[end]!.to - tokens[end]!.from > 1 && isCapitals(at, first, end);
+  return isRunIn || rest.text() === 'co' || rest.phrase('cast on') || rest.looksLike(readLabel);
 }
 
 // Takes what follows the name: the remark, or only the colon when instructions follow.

@@ -20,6 +20,8 @@ export interface Token {
   readonly glued: boolean;
   /** True when the word begins with a capital. */
   readonly capital: boolean;
+  /** True for a long dash, which is read like a hyphen. */
+  readonly isDash: boolean;
 }
 
 /** A printed line. */
@@ -210,9 +212,13 @@ function split(text: string, node: SyntaxNodeRef, end: number): Token[] {
   return parts;
 }
 
-// "3rd" is one ordinal, not three stitches of a kind.
+// "3rd" is one ordinal, not three stitches of a kind; ".—" behind a heading is the colon of older prints.
 function add(tokens: Token[], token: Token): void {
   const last = tokens.at(-1);
+  if (last?.text === '.' && token.glued && token.text === '-' && token.isDash) {
+    tokens[tokens.length - 1] = { ...last, text: ':', to: token.to };
+    return;
+  }
   if (last?.kind === 'number' && token.glued && /^(?:st|nd|rd|th)$/u.test(token.text)) {
     tokens[tokens.length - 1] = { ...last, kind: 'ordinal', text: `${last.text}${token.text}`, to: token.to };
   } else tokens.push(token);
@@ -220,7 +226,8 @@ function add(tokens: Token[], token: Token): void {
 
 function mark(raw: string, from: number, glued: boolean): Token {
   const sign = SIGNS[raw] ?? raw;
-  return make(sign === 'x' ? 'word' : 'mark', sign, { from, glued, length: raw.length });
+  const token = make(sign === 'x' ? 'word' : 'mark', sign, { from, glued, length: raw.length });
+  return { ...token, isDash: raw === '—' || raw === '–' };
 }
 
 function make(
@@ -237,9 +244,13 @@ function make(
     to: at.from + (at.length ?? raw.length),
     value: kind === 'number' ? digitsValue(raw) : kind === 'word' ? (ordinal ?? wordValue(text)) : null,
     glued: at.glued,
-    capital: /^\p{Lu}/u.test(raw)
+    capital: /^\p{Lu}/u.test(raw),
+    isDash: false
   };
 }
+
+/** Words of older prints for which there is a plainer one. */
+const OLD_WORDS: Readonly<Record<string, string>> = { upon: 'on', backwards: 'back', forwards: 'forth' };
 
 function wordText(raw: string): string {
   const text = raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
