@@ -16,7 +16,7 @@ import type { RowTask } from './knit-row.ts';
 import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
-import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
+import { hasTurn, isBareTurn, isFlat, isStrip, runOf } from './run.ts';
 import { StatedLayouts } from './stated-layouts.ts';
 import { countOn, changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
@@ -95,7 +95,16 @@ export class Knitter {
   private open(text: StageText, next: StageText | null): StageInWork {
     const flatNext = next !== null && isFlat(next);
     const needleWords = hasNeedleWords(text);
-    return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], needleWords, notes: [], flatNext };
+    return {
+      text,
+      flat: isFlat(text) || isStrip(text),
+      entry: this.ring(),
+      rows: [],
+      stated: [],
+      needleWords,
+      notes: [],
+      flatNext
+    };
   }
 
   /** Begins a stage: finds the run of a flat one, or leaves the run of the one before. */

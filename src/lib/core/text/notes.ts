@@ -18,8 +18,11 @@ const NOTE_WORD = /^(?:rs|ws|dec|inc|right|wrong|decrease|increase|see|about|app
 function holdsWork(at: Cursor, end: number): boolean {
   at.at += 1;
   while (['open', 'asterisk'].includes(at.peek()?.kind ?? '') && at.at < end) at.at += 1;
+  if (NOTE_WORD.test(at.text()) || at.peek()?.kind === 'close') return false;
+  return startsCount(at) || startsInstruction(at) || startsNeedlePrefix(at);
+}
+
+function startsCount(at: Cursor): boolean {
   const token = at.peek();
-  if (NOTE_WORD.test(at.text()) || token?.kind === 'close') return false;
-  const isCount = token?.value !== null && token?.kind !== 'ordinal';
-  return isCount || startsInstruction(at) || startsNeedlePrefix(at);
+  return token?.value !== null && token?.kind !== 'ordinal';
 }
