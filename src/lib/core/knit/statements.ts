@@ -7,7 +7,7 @@ import type { Stitch } from '../model/stitch.ts';
 import { MOST_STITCHES } from '../model/limits.ts';
 import { arrange } from './arrange.ts';
 import { checkMultiple } from './claims.ts';
-import { LimitReached } from './context.ts';
+import { LimitReached, type Context } from './context.ts';
 import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
 import type { Knitter, ToldRow } from './knitter.ts';

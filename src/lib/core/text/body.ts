@@ -100,6 +100,11 @@ function endTake(at: Cursor, { instructions }: Body): void {
   instructions.push({ kind: 'take-needle', needle: null, span: at.span(at.at) });
 }
 
+// "K across N2 and N3": their stitches stay on them.
+function worksNeedle(first: Instruction | undefined): boolean {
+  return first?.kind === 'work-to' && first.target.kind === 'needle' && first.target.needle !== null;
+}
+
 // A turn ends the row; the next sentence is another one.
 function isTurned(at: Cursor, { instructions }: Body): boolean {
   return at.atSentence && instructions.at(-1)?.kind === 'turn';
@@ -145,6 +150,7 @@ function readClause(at: Cursor, task: ClauseTask): boolean {
   if (readStretch(at, body.instructions, (part) => readBody(part, inner))) return true;
   const found = (options.place === 'inner' ? null : readPrefix(at, (part) => readBody(part, inner))) ?? readLinked(at);
   if (!found) return failClause(at, task);
+  if (worksNeedle(found[0]) && body.instructions.at(-1)?.kind !== 'take-needle') endTake(at, body);
   body.instructions.push(...found);
   return endsWell(at) || fail(at, task);
 }

@@ -108,7 +108,7 @@ function readLettered(at: Cursor): NeedleRef | null {
 // "2", but not the size in "needle 2.5 mm".
 function readNumber(at: Cursor): NeedleRef | null {
   const value = at.kind('number')?.value ?? readRoman(at);
-  const isSize = /^(?:mm|-)$/u.test(at.text());
+  const isSize = at.text() === 'mm' || (at.text() === '-' && at.peek()!.glued);
   return value !== null && Number.isInteger(value) && value < 10 && !isSize ? named(value) : null;
 }
 

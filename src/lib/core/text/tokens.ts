@@ -254,7 +254,7 @@ const OLD_WORDS: Readonly<Record<string, string>> = { upon: 'on', backwards: 'ba
 
 function wordText(raw: string): string {
   const text = raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
-  return MISREAD[text] ?? text;
+  return MISREAD[text] ?? OLD_WORDS[text] ?? text;
 }
 
 function findPartners(tokens: readonly Token[]): number[] {
