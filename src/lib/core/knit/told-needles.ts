@@ -111,3 +111,10 @@ export function tubeBench(at: {
     moveBor: (before) => set(before ? withBorBefore(get(), before) : withBorAt(get(), get().hand))
   };
 }
+
+/** Stitches on the needles that the text worked on to or slipped to last. */
+export function lastNeedles({ needles }: Context, tube: Tube): number[] {
+  return [needles.marked, needles.moved, needles.last].flatMap((needle) =>
+    needle === null ? [] : [countOn(tube, needle)]
+  );
+}

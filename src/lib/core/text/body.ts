@@ -9,7 +9,8 @@ import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
-import { readArrangement, readNamingNote } from './arrangements.ts';
+import { readArrangement } from './arrangements.ts';
+import { readNamingNote } from './naming.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
 import { readStretch } from './stretches.ts';
 import { readPrefix, startsBracketed, startsNeedlePrefix } from './prefixes.ts';
@@ -136,16 +137,22 @@ function skipWords(at: Cursor): boolean {
 }
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
-  const { body, options } = task;
+  const { body } = task;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
   if (skipWords(at)) return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
+  return readCounted(at, body) || readWork(at, task);
+}
+
+function readCounted(at: Cursor, body: Body): boolean {
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
-  if (counts) {
-    body.assertions.push(...counts);
-    return true;
-  }
+  body.assertions.push(...(counts ?? []));
+  return counts !== null;
+}
+
+function readWork(at: Cursor, task: ClauseTask): boolean {
+  const { body, options } = task;
   const inner: BodyOptions = { ...options, place: 'inner' };
   if (readStretch(at, body.instructions, (part) => readBody(part, inner))) return true;
   const found = (options.place === 'inner' ? null : readPrefix(at, (part) => readBody(part, inner))) ?? readLinked(at);

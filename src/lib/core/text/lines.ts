@@ -40,7 +40,7 @@ function goesOn(source: TokenText, at: { readonly before: Line; readonly line: L
   const last = source.tokens[before.end - 1];
   const first = source.tokens[line.first];
   if (!isNextLine(source, at) || !last || !first || isBeginning(first)) return false;
-  if (isEnd(last) && !(last.kind === 'close' && goesWithNumber(first))) return false;
+  if (isEnd(last, first)) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
   if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
@@ -53,8 +53,8 @@ function isNextLine(source: TokenText, at: { readonly before: Line; readonly lin
   return at.line.number === at.before.number + 1 && at.before.number !== source.lines[0]?.number;
 }
 
-function isEnd({ text, kind }: Token): boolean {
-  return /^[.:!?]$/u.test(text) || kind === 'close';
+function isEnd({ text, kind }: Token, next: Token): boolean {
+  return /^[.:!?]$/u.test(text) || (kind === 'close' && !goesWithNumber(next));
 }
 
 /** Words that need the number before them, so that a line that begins with one goes on. */

@@ -14,7 +14,7 @@ import { readEnding, readResume } from './endings.ts';
 import { readEven } from './even.ts';
 import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
-import { readLayout } from './layouts.ts';
+import { readLayout } from './dividing.ts';
 import { skipToPickUp } from './lead-ins.ts';
 import { readMarker } from './markers.ts';
 import { readMultiple } from './multiples.ts';
