@@ -67,4 +67,4 @@ function installBrowser() {
   console.log(`Browser for the tests: ${found}`);
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) installBrowser();
+if (process.argv[1]?.endsWith('browser.js')) installBrowser();
