@@ -4,7 +4,6 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
 import { chromium } from '@playwright/test';
 
 /** Where a browser may be, best first. */
