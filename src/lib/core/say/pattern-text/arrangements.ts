@@ -69,8 +69,3 @@ function beginning({ to }: Extract<Arrangement, { kind: 'move-bor' }>): string {
   if (to === null) return 'here';
   return to.kind === 'named' ? `at ${needle(to)}` : 'with this st';
 }
-
-/** Several arrangements told in one sentence. */
-export function arrangements(actions: readonly Arrangement[]): string {
-  return actions.map(arrangement).join('; then ') || and([]);
-}

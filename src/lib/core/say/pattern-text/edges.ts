@@ -31,20 +31,32 @@ export function atEdge(part: AtEdge): string {
     case 'remove-markers':
       return 'removing all markers';
     case 'locking-marker':
-      return ['place a locking marker', part.name?.replace(/^m/u, '')].filter(Boolean).join(' ');
+      return lockingMarker(part);
     case 'pick-up':
       return pickUp(part);
     case 'cast-on-here':
       return `CO ${stitches(part.count)} over the gap`;
     case 'bind-off':
-      return `BO ${part.count ? stitches(part.count) : 'all sts'}`;
+      return bindOff(part);
     case 'hold':
-      return `place ${stitches(part.count, part.name ?? '')} on waste yarn`;
-    case 'waste-yarn':
-      return `k${sized(part.count)} with waste yarn, sl these sts back to left needle`;
+      return hold(part);
     case 'turn':
       return TURNS[part.mark];
+    case 'waste-yarn':
+      return `k${sized(part.count)} with waste yarn, sl these sts back to left needle`;
   }
+}
+
+function lockingMarker({ name }: Extract<AtEdge, { kind: 'locking-marker' }>): string {
+  return ['place a locking marker', name?.replace(/^m/u, '')].filter(Boolean).join(' ');
+}
+
+function bindOff({ count }: Extract<AtEdge, { kind: 'bind-off' }>): string {
+  return `BO ${count ? stitches(count) : 'all sts'}`;
+}
+
+function hold({ count, name }: Extract<AtEdge, { kind: 'hold' }>): string {
+  return `place ${stitches(count, name ?? '')} on waste yarn`;
 }
 
 function pickUp({ count, atMost }: Extract<AtEdge, { kind: 'pick-up' }>): string {

@@ -119,7 +119,7 @@ function instruction(part: Single, place: Place): string {
     case 'work':
       return work(part.operation, part.count);
     case 'work-to':
-      return `${part.operation?.name ?? 'work in patt'} ${target(part.target)}`;
+      return workTo(part);
     case 'work-as-set':
       return `work ${stitches(part.count)} as set`;
     case 'group':
@@ -131,12 +131,20 @@ function instruction(part: Single, place: Place): string {
     case 'shape':
       return shape(part);
     case 'over':
-      return `${part.section.replace(/ half$/u, ' half of rnd')}: ${inner(part.body, place)}`;
     case 'over-needles':
-      return `${needles(part.needles).replace(/^the /u, '')}: ${inner(part.body, place)}`;
+      return `${stretchName(part)}: ${inner(part.body, place)}`;
     default:
       return isAtEdge(part) ? atEdge(part) : arrangement(part);
   }
+}
+
+function workTo({ operation, target: place }: Extract<Instruction, { kind: 'work-to' }>): string {
+  return `${operation?.name ?? 'work in patt'} ${target(place)}`;
+}
+
+function stretchName(part: Extract<Instruction, { kind: 'over' | 'over-needles' }>): string {
+  if (part.kind === 'over') return part.section.replace(/ half$/u, ' half of rnd');
+  return needles(part.needles).replace(/^the /u, '');
 }
 
 const EDGE_KINDS: ReadonlySet<Instruction['kind']> = new Set<AtEdge['kind']>([
