@@ -2,7 +2,7 @@
 
 import type { Arrangement } from '../../model/needle-words.ts';
 import { flatOver, needle, needleNamed, needles, theNeedle } from './needles.ts';
-import { and, inWords, stitches } from './numbers.ts';
+import { inWords, stitches } from './numbers.ts';
 
 /** One arrangement. */
 export function arrangement(action: Arrangement): string {
