@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { knitText } from '$lib/core/index.ts';
-import { messagesExpected, messagesOf, samples, sideBySide } from '../support/constructions.ts';
+import { loadsExpected, loadsOf, messagesExpected, messagesOf, samples, sideBySide } from '../support/constructions.ts';
 
 // Each sample was written from the inventory of constructions, its numbers by hand, before the reader was tried on it.
 describe('knitText() understands every construction', () => {
@@ -16,5 +16,15 @@ describe('knitText() understands every construction', () => {
       messages: messagesExpected(expected),
       knitted: compared.map((size) => size.expected)
     });
+  });
+});
+
+describe('knitText() follows the needles of every construction', () => {
+  const told = samples().filter(({ expected }) => expected.loads !== null);
+
+  test.each(told)('$name', ({ text, expected }) => {
+    const { fabrics } = knitText(text);
+    const loads = fabrics.map((_, size) => loadsExpected(expected, size));
+    expect(fabrics.map(loadsOf)).toEqual(loads);
   });
 });

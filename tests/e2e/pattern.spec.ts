@@ -62,7 +62,7 @@ test('another text can be opened, and the one before comes back', async ({ page 
 test('a text file is opened and saved again under its title', async ({ page }) => {
   const text = await openPattern(page);
   await page
-    .getByLabel('Text file')
+    .getByLabel('Pattern file')
     .setInputFiles({ name: 'x.txt', mimeType: 'text/plain', buffer: Buffer.from(GOOD) });
   await expect(text).toContainText('Test cowl');
   const saving = page.waitForEvent('download');
@@ -74,7 +74,7 @@ test('a file over the limit or without text is refused and changes nothing', asy
   const text = await openPattern(page);
   await text.fill(GOOD);
   const open = (buffer: Buffer) =>
-    page.getByLabel('Text file').setInputFiles({ name: 'x.txt', mimeType: 'text/plain', buffer });
+    page.getByLabel('Pattern file').setInputFiles({ name: 'x.txt', mimeType: 'text/plain', buffer });
   await open(Buffer.alloc(1_000_001, 'k'));
   await expect(page.getByText('the most that is read')).toBeVisible();
   await open(Buffer.from([0, 1, 2, 0]));

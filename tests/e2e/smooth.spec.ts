@@ -103,7 +103,7 @@ function title(page: Page) {
 async function openLong(page: Page): Promise<void> {
   await openPattern(page);
   await page
-    .getByLabel('Text file')
+    .getByLabel('Pattern file')
     .setInputFiles({ name: 'long.txt', mimeType: 'text/plain', buffer: Buffer.from(LONG) });
   await expect(page.getByText('Long cowl is open.')).toBeVisible({ timeout: 60_000 });
 }

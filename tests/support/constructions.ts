@@ -2,6 +2,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { lineFinder, type Fabric, type Row, type Workpiece } from '$lib/core/index.ts';
+import { followGaps } from '$lib/core/model/follow.ts';
 import { countAfter } from './counts.ts';
 
 /** One number for every size, or one for each; `null` for a size in which the row is not worked. */
@@ -99,4 +100,26 @@ export function messagesExpected({ messages }: Expected): string[] {
   return messages
     .map(({ severity, line }) => `${severity} in line ${line}`)
     .sort((left, right) => left.localeCompare(right));
+}
+
+/** Stitches per needle at the end, as the text tells them and the rows change them; `null` when it tells of no needles. */
+export function loadsOf(fabric: Fabric): number[] | null {
+  const stage = fabric.stages.at(-1);
+  const stated = stage?.stated.at(-1);
+  if (!stage || !stated) return null;
+  const breaks = stage.rows.slice(stated.row).reduce(followBreaks, stated.breaks);
+  const stitches = stage.exit.stitches.length;
+  return breaks.map((from, index) => (breaks[index + 1] ?? stitches + breaks[0]!) - from);
+}
+
+function followBreaks(breaks: readonly number[], row: Row): number[] {
+  const { to } = followGaps(row);
+  return breaks.map((gap) => to[gap]!);
+}
+
+/** The loads expected for one size. */
+export function loadsExpected({ loads }: Expected, size: number): readonly number[] | null {
+  const [first] = loads ?? [];
+  if (loads === null || first === undefined) return null;
+  return typeof first === 'number' ? (loads as readonly number[]) : (loads as readonly (readonly number[])[])[size]!;
 }

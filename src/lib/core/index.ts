@@ -29,6 +29,7 @@ export type { DrawOptions } from './draw/draw.ts';
 
 export type * from './say/contract.ts';
 export { sayMoment } from './say/moments.ts';
+export { writePattern } from './say/pattern-text.ts';
 export { planCsv, planMarkdown, planText } from './say/report.ts';
 export { sayImpossible, sayReason } from './say/reasons.ts';
 export { sayRow } from './say/rows.ts';

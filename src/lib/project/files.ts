@@ -1,9 +1,9 @@
-/** Text files: reading one that was opened or dropped, and saving the pattern as one. */
+/** Texts that come from outside, and saving the pattern as a file. */
 
 import { MOST_TEXT } from '$lib/core/index.ts';
 
-/** Most bytes of a file that is opened; a code unit takes up to three. */
-const MOST_BYTES = MOST_TEXT * 3;
+/** Most bytes of a file that is opened: pages with pictures are larger than their text. */
+const MOST_BYTES = 60_000_000;
 
 /** The text of a file, or why it is not taken. */
 export type FileOutcome =
@@ -12,27 +12,15 @@ export type FileOutcome =
 /** Said when a text is longer than what is read. */
 export const TOO_LONG = `This text is longer than ${MOST_TEXT.toLocaleString('en')} characters, the most that is read. The pattern that was open is unchanged.`;
 
-/** Reads a file as text: UTF-8, or else the older western encoding. */
-export async function readTextFile(file: Blob): Promise<FileOutcome> {
-  if (file.size > MOST_BYTES) return { kind: 'refused', because: TOO_LONG };
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  if (bytes.includes(0))
-    return { kind: 'refused', because: 'This is not a text file. Save the pattern as plain text first.' };
-  return acceptText(decode(bytes));
+/** Whether a file is larger than any pattern, even as a PDF with pictures. */
+export function isTooLarge(file: Blob): boolean {
+  return file.size > MOST_BYTES;
 }
 
 /** Takes a text that came from outside, with the line ends and blanks of this program. */
 export function acceptText(raw: string): FileOutcome {
   const text = raw.replace(/^\uFEFF/u, '').replace(/\r\n?/gu, '\n');
   return text.length > MOST_TEXT ? { kind: 'refused', because: TOO_LONG } : { kind: 'text', text };
-}
-
-function decode(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder('windows-1252').decode(bytes);
-  }
 }
 
 /** A file name from the title of a pattern: "Harbour Steps sock" → "harbour-steps-sock.txt". */

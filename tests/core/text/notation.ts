@@ -20,14 +20,10 @@ import type {
   Statement,
   Target
 } from '$lib/core/model/pattern.ts';
-import type { Arrangement, NeedleRef, NeedleRefs } from '$lib/core/model/needle-words.ts';
+import { printArrangement, printRef, printRefs, printSized } from './notation-needles.ts';
+import type { Arrangement } from '$lib/core/model/needle-words.ts';
 import type { Sized } from '$lib/core/model/sized.ts';
 import { readPattern } from '$lib/core/text/read.ts';
-
-/** Prints a number for every size. */
-function printSized(sized: Sized<number>): string {
-  return sized.map((entry) => entry ?? '-').join('|');
-}
 
 function printTarget(target: Target): string {
   switch (target.kind) {
@@ -50,44 +46,6 @@ function printTarget(target: Target): string {
     case 'needle':
       return `${target.needle ? printRef(target.needle) : 'needle'}${printBefore(target.before)}`;
   }
-}
-
-function printRef(ref: NeedleRef): string {
-  if (ref.kind === 'named') return `N:${ref.name}`;
-  return ref.kind === 'same' ? 'N:same' : `N:new${ref.name ? `=${ref.name}` : ''}`;
-}
-
-function printRefs(refs: NeedleRefs): string {
-  return refs === 'each' ? 'N:each' : refs.map(printRef).join('+');
-}
-
-function printArrangement(action: Arrangement): string {
-  switch (action.kind) {
-    case 'move-stitches': {
-      const count = action.count ? printSized(action.count) : 'all';
-      return `sl ${action.end ? `${action.end} ` : ''}${count} ${action.from ? `${printRef(action.from)} ` : ''}-> ${printRef(action.to)}`;
-    }
-    case 'gather':
-      return `gather ${printGathered(action.of)} ${action.loads.map((load) => (load ? printSized(load) : '?')).join('-')}${action.name ? ` as ${action.name}` : ''}`;
-    case 'name-needle':
-      return `${printRef(action.needle)} = ${action.name}`;
-    case 'work-flat':
-      return `flat over ${printFlatOver(action.over)}`;
-    case 'move-yarn':
-      return `yarn to ${printRef(action.to)}`;
-    case 'move-bor':
-      return `bor ${action.to ? printRef(action.to) : 'here'}`;
-  }
-}
-
-function printFlatOver(over: Extract<Arrangement, { kind: 'work-flat' }>['over']): string {
-  if (over === 'each' || !('section' in over)) return printRefs(over);
-  return `${over.section ?? ''}${over.count ? printSized(over.count) : ''}`;
-}
-
-function printGathered(of: Extract<Arrangement, { kind: 'gather' }>['of']): string {
-  if (of === 'each' || !('kind' in of)) return printRefs(of);
-  return of.kind === 'section' ? of.name : of.kind;
 }
 
 function printBefore(before: Sized<number>): string {
@@ -123,6 +81,8 @@ function printInstruction(instruction: Instruction): string {
       return `${instruction.change}${printSized(instruction.count)}@${instruction.places}`;
     case 'over':
       return `${instruction.section}{${printBody(instruction.body)}}`;
+    case 'over-target':
+      return `>${printTarget(instruction.target)}{${printBody(instruction.body)}}`;
     case 'over-needles':
       return `${printRefs(instruction.needles)}{${printBody(instruction.body)}}`;
     case 'move-stitches':
@@ -139,7 +99,19 @@ function printInstruction(instruction: Instruction): string {
 
 type AtEdge = Exclude<
   Instruction,
-  | { kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'evenly' | 'shape' | 'over' | 'over-needles' }
+  | {
+      kind:
+        | 'work'
+        | 'work-to'
+        | 'work-as-set'
+        | 'group'
+        | 'into-one'
+        | 'evenly'
+        | 'shape'
+        | 'over'
+        | 'over-target'
+        | 'over-needles';
+    }
   | { kind: Arrangement['kind'] }
 >;
 

@@ -47,23 +47,38 @@ export function arrange(bench: Bench, action: Exclude<Arrangement, { kind: 'work
 type Of<Kind extends Arrangement['kind']> = Extract<Arrangement, { kind: Kind }>;
 
 function moveStitches(bench: Bench, action: Of<'move-stitches'>): void {
-  const { context } = bench;
-  const count = action.count ? forSize(action.count, context.size) : null;
-  const to = context.needles.find(action.to);
-  if (to === null) return missing(bench, action.to, action.span);
+  const to = bench.context.needles.find(action.to);
   const source = action.from ? onNeedle(bench, action.from) : fromHand(bench);
-  if (!source) return action.from ? missing(bench, action.from, action.span) : undefined;
-  const goal = action.until ? forSize(action.until, context.size) : null;
-  const held = bench.stitches().filter((stitch) => stitch.needle === to).length;
-  const wanted = Math.min(goal === null ? (count ?? source.length) : Math.max(goal - held, 0), source.length);
+  if (to === null) return missing(bench, action.to, action.span);
+  if (!source) return missing(bench, action.from!, action.span);
+  const wanted = howMany(bench, action, { source, to });
   const fromEnd = action.end === 'last' || (action.end === null && isAfter(bench, source, to));
-  context.needles.moved = to;
+  slip(bench, { stitches: fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted), to, fromEnd });
+}
+
+// What is slipped to the beginning of the first needle before the round begins is the beginning of the round.
+function slip(
+  bench: Bench,
+  moved: { readonly stitches: readonly StitchItem[]; readonly to: NeedleId; readonly fromEnd: boolean }
+): void {
+  const { stitches, to, fromEnd } = moved;
   const isBeforeRound = fromEnd && bench.hand() === 0 && bench.stitches()[0]?.needle === to;
-  const moved = fromEnd ? source.slice(source.length - wanted) : source.slice(0, wanted);
-  const first = moved[0]?.stitch.id;
-  bench.put(new Set(moved), to);
-  // What is slipped to the beginning of the first needle before the round begins is the beginning of the round.
+  const first = stitches[0]?.stitch.id;
+  bench.context.needles.moved = to;
+  bench.put(new Set(stitches), to);
   if (isBeforeRound) bench.moveBor(bench.stitches().find(({ stitch }) => stitch.id === first) ?? null);
+}
+
+function howMany(
+  bench: Bench,
+  { count, until }: Of<'move-stitches'>,
+  on: { readonly source: readonly StitchItem[]; readonly to: NeedleId }
+): number {
+  const { size } = bench.context;
+  const all = on.source.length;
+  if (!until) return Math.min((count ? forSize(count, size) : null) ?? all, all);
+  const held = bench.stitches().filter((stitch) => stitch.needle === on.to).length;
+  return Math.min(Math.max((forSize(until, size) ?? 0) - held, 0), all);
 }
 
 /** The stitches of a needle in ring order; `null` when the text has no such needle. */

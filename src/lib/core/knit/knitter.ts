@@ -1,53 +1,39 @@
 /** Knits the statements of one stage after another. Holds what one statement hands on to the next. */
 
-import type { Row, Stage, StatedLayout } from '../model/fabric.ts';
+import type { Row, Stage } from '../model/fabric.ts';
 import type { Arrangement } from '../model/needle-words.ts';
 import { MOST_ROWS, MOST_STITCHES } from '../model/limits.ts';
 import type { Assertion, Instruction, Pattern, RowText, StageText } from '../model/pattern.ts';
 import { EMPTY_RING, type Ring } from '../model/ring.ts';
-import { everySize, forSize } from '../model/sized.ts';
+import { forSize } from '../model/sized.ts';
 import type { Span } from '../model/span.ts';
 import type { Bench, ToldLoads } from './arrange.ts';
 import { Counts } from './assertions.ts';
 import { checkPurpose } from './claims.ts';
-import { LimitReached, standard, type Context } from './context.ts';
+import { LimitReached, type Context } from './context.ts';
 import { FlatWork } from './flat-work.ts';
 import type { RowTask } from './knit-row.ts';
 import type { Along } from './shape-rows.ts';
 import { labelOf } from './labels.ts';
 import { knitReadings } from './readings.ts';
-import { hasTurn, isBareTurn, isFlat, runOf } from './run.ts';
+import { isBareTurn, isFlat, isStrip, runOf } from './run.ts';
+import {
+  dueAfter,
+  endsFlatWork,
+  isStepBefore,
+  mayStopShort,
+  rowsOf,
+  type RowToKnit,
+  type StageInWork
+} from './stage-in-work.ts';
 import { StatedLayouts } from './stated-layouts.ts';
-import { countOn, changesRing, hasNeedleWords, usesNeedles, withoutNeedles } from './told-needles.ts';
+import { changesRing, hasNeedleWords, lastNeedles, withoutNeedles } from './told-needles.ts';
 import { handGap, ringOf, withBorAt, withoutRun, type Tube } from './tube.ts';
 
 /** A row that was told, so that it can be worked again. */
 export interface ToldRow {
   readonly text: RowText;
   readonly number: number | null;
-}
-
-/** The stage in work. */
-export interface StageInWork {
-  readonly text: StageText;
-  /** Whether rows are worked flat now. */
-  flat: boolean;
-  readonly entry: Ring;
-  readonly rows: Row[];
-  readonly stated: StatedLayout[];
-  /** Whether the text under the heading speaks of needles. */
-  readonly needleWords: boolean;
-  readonly notes: string[];
-  /** Whether the next heading starts flat work, so that the last round here may stop where that begins. */
-  readonly flatNext: boolean;
-}
-
-/** A row to be knitted, and the text it was told in (`null` for a plain row that is not written out). */
-interface RowToKnit {
-  readonly label: string;
-  readonly span: Span;
-  readonly body: readonly Instruction[];
-  readonly text: RowText | null;
 }
 
 /** Knits one pattern in one size. Mutable, and never leaves `knit/`. */
@@ -95,7 +81,16 @@ export class Knitter {
   private open(text: StageText, next: StageText | null): StageInWork {
     const flatNext = next !== null && isFlat(next);
     const needleWords = hasNeedleWords(text);
-    return { text, flat: isFlat(text), entry: this.ring(), rows: [], stated: [], needleWords, notes: [], flatNext };
+    return {
+      text,
+      flat: isFlat(text) || isStrip(text),
+      entry: this.ring(),
+      rows: [],
+      stated: [],
+      needleWords,
+      notes: [],
+      flatNext
+    };
   }
 
   /** Begins a stage: finds the run of a flat one, or leaves the run of the one before. */
@@ -204,8 +199,8 @@ export class Knitter {
     const base = { label, span, body, line: this.lineOf(span.from), extraTimes: 0 as const };
     if (!this.stage.flat) {
       this.beginRound(text);
-      const mayStopShort = this.mayStopShort(text);
-      return { ...base, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort };
+      const mayStop = mayStopShort(this.stage, text, this.tube!);
+      return { ...base, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort: mayStop };
     }
     const run = this.flat.runFor(body);
     return {
@@ -213,20 +208,8 @@ export class Knitter {
       shape: 'flat',
       side: this.flat.takeSide(text, { run, span, fresh: !this.joined && this.rowsWorked === 0 }),
       run,
-      mayStopShort: this.endsFlatWork(text)
+      mayStopShort: endsFlatWork(this.stage, text)
     };
-  }
-
-  // "Row 17: K13." as the last flat row leaves the yarn in the middle, where the round goes on.
-  private endsFlatWork(text: RowText | null): boolean {
-    const rows = this.stage.text.statements.filter(({ kind }) => kind === 'row' || kind === 'repeat-rows');
-    return (
-      text !== null &&
-      text === rows.at(-1) &&
-      !this.stage.flatNext &&
-      text.body.length === 1 &&
-      text.body[0]!.kind === 'work'
-    );
   }
 
   // A numbered round that starts elsewhere is the first of those that begin there.
@@ -241,12 +224,6 @@ export class Knitter {
     return { ...what, line, extraTimes: 0, shape: 'round', side: 'RS', run: { from: 0, to: 0 }, mayStopShort: true };
   }
 
-  // An unnumbered row may be part of a round: after a flat stage, before one, or where the text calls it a row.
-  private mayStopShort(text: RowText | null): boolean {
-    if (text === null || text.numbers.kind !== 'next' || hasTurn(text.body)) return false;
-    return this.stage.flatNext || handGap(this.tube!) !== 0 || /^row/iu.test(text.noun);
-  }
-
   /** Checks a printed count against the ring now. */
   check(assertion: Assertion): void {
     const run = this.stage.flat && this.tube ? runOf(this.tube) : null;
@@ -256,7 +233,7 @@ export class Knitter {
       run,
       onNeedles: this.tube ? lastNeedles(this.context, this.tube) : [],
       mayBePart: this.stage.flat || this.stage.flatNext,
-      rows: this.rowsOfStage()
+      rows: rowsOf(this.stage)
     };
     this.counts.check(assertion, knitted);
     if (assertion.kind === 'on-needles' && this.tube) this.checkNeedles(assertion, this.tube);
@@ -268,15 +245,6 @@ export class Knitter {
     if (assertion.needles === 'each' && count !== null) this.layouts.stateEach(this.stage, count);
     else if (assertion.needles !== 'each') this.layouts.nameLast(assertion.needles);
     this.counts.checkNeedles(assertion, tube);
-  }
-
-  // Steps before the rows of a flat stage are none of its rows.
-  private rowsOfStage(): number {
-    const { rows, flat } = this.stage;
-    if (!flat) return rows.length;
-    const worked = rows.filter(({ shape }) => shape === 'flat');
-    const numbered = worked.filter(({ label }) => /\d/u.test(label) && !/^set/iu.test(label));
-    return (numbered.length > 0 ? numbered : worked).length;
   }
 
   /** Lays the stitches on the needles as the text states it. */
@@ -315,23 +283,4 @@ export class Knitter {
       notes
     };
   }
-}
-
-// "Turn, make a double stitch": the stitch that was worked last is pulled up as the first of the next row.
-function dueAfter(body: readonly Instruction[]): Instruction[] {
-  const turn = body.findLast((part) => part.kind === 'turn');
-  if (turn?.kind !== 'turn' || turn.mark !== 'double') return [];
-  return [{ kind: 'work', operation: standard('DS'), count: everySize(1), span: turn.span }];
-}
-
-function lastNeedles({ needles }: Context, tube: Tube): number[] {
-  return [needles.marked, needles.moved, needles.last].flatMap((needle) =>
-    needle === null ? [] : [countOn(tube, needle)]
-  );
-}
-
-// "Knit the first 9 stitches of N1 on to the end of N3", "Next rnd: K to m" before the rows of a flat stage.
-function isStepBefore(text: RowText | null): boolean {
-  if (text === null || text.numbers.kind !== 'next' || text.side !== null) return false;
-  return (usesNeedles(text.body) || /^r(?:nd|ound)/iu.test(text.noun)) && !hasTurn(text.body);
 }

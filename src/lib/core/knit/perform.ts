@@ -95,6 +95,8 @@ function perform(at: Performance, instruction: Instruction): Outcome {
       return workTimes(at, intoOne(instruction), { count: 1, span: instruction.span });
     case 'over':
       return performOver(at, instruction);
+    case 'over-target':
+      return performOverTarget(at, instruction);
     case 'over-needles':
       return performNeedles(at, [instruction]);
     case 'turn':
@@ -107,7 +109,7 @@ function perform(at: Performance, instruction: Instruction): Outcome {
 type Hanging = Exclude<
   Instruction,
   {
-    kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'over' | 'over-needles' | 'turn';
+    kind: 'work' | 'work-to' | 'work-as-set' | 'group' | 'into-one' | 'over' | 'over-target' | 'over-needles' | 'turn';
   }
 >;
 
@@ -215,6 +217,16 @@ function performOver(at: Performance, instruction: Extract<Instruction, { kind: 
   }
   workTimes(at, null, { count: work.room(section.from), span: instruction.span });
   return within(at, instruction, section.to);
+}
+
+// "Work the next 15 sts: …"
+function performOverTarget(at: Performance, instruction: Extract<Instruction, { kind: 'over-target' }>): Outcome {
+  const { work } = at;
+  const count = distance(at, instruction.target, instruction.span);
+  if (count === null) return 'stopped';
+  let to = work.next;
+  for (let left = count; to < work.ahead.length && left > 0; to += 1) if (work.ahead[to]!.kind === 'stitch') left -= 1;
+  return within(at, instruction, to);
 }
 
 function within(

@@ -28,6 +28,18 @@ function isFlatStatement(statement: Statement): boolean {
   return statement.side === 'WS' || hasTurn(statement.body);
 }
 
+/**
+ * A stage that casts on and never joins is a strip when its numbered rows are called rows: "1st row: sl 1, k to end." Stitches
+ * that are laid on several needles make a tube without a word about joining.
+ */
+export function isStrip(stage: StageText): boolean {
+  const { statements } = stage;
+  const numbered = statements.filter((statement) => statement.kind === 'row' && statement.numbers.kind === 'numbers');
+  const joins = statements.some(({ kind }) => kind === 'join' || kind === 'layout' || kind === 'arrange');
+  const casts = statements.some(({ kind }) => kind === 'cast-on');
+  return casts && !joins && numbered.length > 0 && numbered.every((row) => row.kind === 'row' && row.noun === 'Row');
+}
+
 /** Whether a row ends with a turn. */
 export function hasTurn(body: readonly Instruction[]): boolean {
   return body.some((part) => part.kind === 'turn' || ('body' in part && hasTurn(part.body)));

@@ -7,7 +7,7 @@ import type { Stitch } from '../model/stitch.ts';
 import { MOST_STITCHES } from '../model/limits.ts';
 import { arrange } from './arrange.ts';
 import { checkMultiple } from './claims.ts';
-import { LimitReached } from './context.ts';
+import { LimitReached, type Context } from './context.ts';
 import { leaveOpen, workEven, workEvenUntil } from './even.ts';
 import type { Item } from './items.ts';
 import type { Knitter, ToldRow } from './knitter.ts';
@@ -198,10 +198,20 @@ function setEdges(knitter: Knitter, begins: ReadonlyMap<number, string | null>):
   knitter.tube = withItems(tube, items, tube.hand >= tube.items.length ? items.length : hand);
 }
 
+// By name; without one, the stitches whose number is told, or the first that were set aside.
+function findHeld({ held, size }: Context, { name, count }: Of<'resume'>): number {
+  if (name !== null) return held.findIndex((one) => sameName(one.name, name));
+  const stitches = count ? forSize(count, size) : null;
+  return Math.max(
+    held.findIndex(({ ring }) => ring.stitches.length === stitches),
+    0
+  );
+}
+
 // A text that begins with stitches held elsewhere, like those of a sleeve, begins with them.
 function resume(knitter: Knitter, statement: Of<'resume'>): void {
   const { context } = knitter;
-  const index = context.held.findIndex((held) => statement.name === null || sameName(held.name, statement.name));
+  const index = findHeld(context, statement);
   const found = index >= 0 ? index : context.held.length - 1;
   const held = context.held[found];
   if (!held && statement.count && knitter.tube === null)

@@ -36,6 +36,7 @@ const DEPENDS = new Set<Instruction['kind']>([
   'shape',
   'over',
   'over-needles',
+  'over-target',
   'bind-off',
   'hold'
 ]);

@@ -32,7 +32,7 @@ export function hasNeedleWords({ over, statements }: StageText): boolean {
 }
 
 /** Whether an instruction of a row, at any depth, passes a test. */
-export function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
+function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
   return body.some((part) => test(part) || ('body' in part && bodyHas(part.body, test)));
 }
 
@@ -110,4 +110,11 @@ export function tubeBench(at: {
     moveYarn: (before) => set({ ...get(), hand: get().items.indexOf(before) }),
     moveBor: (before) => set(before ? withBorBefore(get(), before) : withBorAt(get(), get().hand))
   };
+}
+
+/** Stitches on the needles that the text worked on to or slipped to last. */
+export function lastNeedles({ needles }: Context, tube: Tube): number[] {
+  return [needles.marked, needles.moved, needles.last].flatMap((needle) =>
+    needle === null ? [] : [countOn(tube, needle)]
+  );
 }

@@ -158,7 +158,7 @@ const TABLE: readonly NamedOperation[] = [
   ...entries({ family: 'yarn-over' }, [
     ['yo', 'yarn over', 0, 1, ['yarnover', 'y.o.', 'yarn over', 'yarn over needle once']],
     ['yo2', 'double yarn over', 0, 2, ['yo twice', '2yo', 'dyo', 'yo x2', 'double yarn over']],
-    ['yfwd', 'yarn forward', 0, 1, ['y fwd', 'yfd', 'y.fd', 'wl fwd', 'wfd', 'yarn forward']],
+    ['yfwd', 'yarn forward', 0, 1, ['y fwd', 'yfd', 'y.fd', 'wl fwd', 'wfd', 'yarn forward', 'wool forward']],
     ['yrn', 'yarn round needle', 0, 1, ['yfrn', 'wrn', 'yarn round needle']],
     ['yon', 'yarn over needle', 0, 1, ['won', 'yarn over needle']]
   ]),

@@ -97,6 +97,13 @@ export type Instruction =
   | { readonly kind: 'turn'; readonly mark: 'none' | 'wrap' | 'double'; readonly span: Span }
   /** Works a body over one named section only: "Instep: …". */
   | { readonly kind: 'over'; readonly section: string; readonly body: readonly Instruction[]; readonly span: Span }
+  /** Works a body over the stitches up to a target: "work the next 15 sts: *k3, p2; rep from * to end". */
+  | {
+      readonly kind: 'over-target';
+      readonly target: Target;
+      readonly body: readonly Instruction[];
+      readonly span: Span;
+    }
   /** Works a body over each of some needles: "1st and 3rd needles: …". */
   | {
       readonly kind: 'over-needles';

@@ -1,7 +1,7 @@
 /** Lays a whole pattern out on one set-up: a layout for every stage, and the letters as they move on. */
 
 import type { Fabric, Stage, StatedLayout } from '../model/fabric.ts';
-import type { Layout } from '../model/layout.ts';
+import { loadsOf, type Layout } from '../model/layout.ts';
 import type { Hands, Judged, Plan, StagePlan } from '../model/plan.ts';
 import type { Settings } from '../model/settings.ts';
 import type { Setup } from '../model/setup.ts';
@@ -58,8 +58,8 @@ function planStage(
   const distribution = distribute(stage, setup, settings);
   const wanted = wantedLayout(stage, request, at.index);
   const best = distribution.kind === 'solved' ? distribution.best[0]! : null;
-  const chosen = wanted ? judgeLayout(stage, wanted.layout, { setup, settings }) : best;
   const relaid = relaidIn(stage, request, at.index);
+  const chosen = wanted ? judgeRelaid(stage, wanted.layout, { setup, settings, relaid }) : best;
   const letters = lettersFor(setup, at.hands, chosen);
   return {
     stage,
@@ -70,6 +70,29 @@ function planStage(
     letters,
     ...endOf(stage, setup, { chosen, relaid, letters })
   };
+}
+
+/**
+ * Judges a layout. Where the pattern lays the stitches out anew before later rows, those rows are judged on that layout: the
+ * first rows only lead to it.
+ */
+function judgeRelaid(
+  stage: Stage,
+  layout: Layout,
+  on: { readonly setup: Setup; readonly settings: Settings; readonly relaid: readonly StatedLayout[] }
+): Judged {
+  const last = on.relaid.findLast(({ row }) => row < stage.rows.length);
+  if (!last) return judgeLayout(stage, layout, on);
+  const rows = stage.rows.slice(last.row);
+  const later: Stage = {
+    ...stage,
+    rows,
+    start: rows[0]!.before,
+    run: rows.find(({ shape }) => shape === 'flat')?.run ?? stage.run
+  };
+  const judged = judgeLayout(later, { breaks: last.breaks }, on);
+  const reasons = judged.reasons.map((reason) => ({ ...reason, rows: reason.rows.map((row) => row + last.row) }));
+  return { ...judged, layout, loads: loadsOf(layout, stage.start.stitches.length), reasons };
 }
 
 function wantedLayout(

@@ -1,6 +1,7 @@
 /** Working stitches as they present themselves: "work in patt to m", "work 20 sts as panel", "patt to last 4 sts". */
 
 import type { Instruction } from '../model/pattern.ts';
+import type { Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
 import { readTarget } from './targets.ts';
@@ -62,10 +63,8 @@ function readVerb(at: Cursor): Instruction | null {
   const first = at.at;
   if (!at.take(...VERBS)) return null;
   const target = readTarget(at);
-  at.skip('the', 'next', 'first');
-  const count = target ? null : readCount(at);
-  if (count) at.skip('st', 'sts', 'stitch', 'stitches');
-  const told = at.phrase(...MANNERS);
+  const count = target ? null : readStitches(at);
+  const told = at.phrase(...MANNERS, 'the same way', 'in the same way', 'once more as set', 'once more');
   if (count) return told || at.atStop ? { kind: 'work-as-set', count, span: at.span(first) } : null;
   if (!told && !target) return null;
   at.phrase('as set', 'as est', 'as established');
@@ -75,6 +74,16 @@ function readVerb(at: Cursor): Instruction | null {
     target: target ?? readTarget(at) ?? { kind: 'end' },
     span: at.span(first)
   };
+}
+
+// "the next 15 instep sts", "20 sts".
+function readStitches(at: Cursor): Sized<number> | null {
+  at.skip('the', 'next', 'first', 'other', 'rem', 'remaining');
+  const count = readCount(at);
+  if (!count) return null;
+  if (at.scope.isSection(at.text()) && /^st/u.test(at.text(1))) at.at += 1;
+  at.skip('st', 'sts', 'stitch', 'stitches');
+  return count;
 }
 
 // "patt to last 4 sts", "rib to end", "patt 10".

@@ -30,7 +30,18 @@ const LEADS = [
 /** What may stand after one without changing it. */
 const TAILS = [
   ...['rem', 'remain', 'remains', 'remaining', 'left', 'are left', 'in all', 'in total', 'total', 'altogether', 'now'],
-  ...['on needles', 'on the needles', 'on needle', 'on the needle', 'for heel', 'for the heel', 'for instep', 'worked'],
+  ...[
+    'on needles',
+    'on the needles',
+    'on needle',
+    'on the needle',
+    'on one needle for the heel',
+    'on one needle',
+    'for heel',
+    'for the heel',
+    'for instep',
+    'worked'
+  ],
   ...['in the rnd', 'in the round', 'live', 'in work']
 ].sort((left, right) => right.length - left.length);
 

@@ -1,6 +1,6 @@
 /** The instructions of one row, clause by clause, with the counts printed among them. */
 
-import type { Assertion, Instruction, Target } from '../model/pattern.ts';
+import type { Assertion, Instruction } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
 import { readAssertions } from './assertions.ts';
 import { readJoin } from './beginnings.ts';
@@ -9,12 +9,15 @@ import type { Cursor } from './cursor.ts';
 import { readInstruction } from './instructions.ts';
 import { readLabel } from './labels.ts';
 import { skipNote } from './notes.ts';
-import { readArrangement, readNamingNote } from './arrangements.ts';
+import { readArrangement } from './arrangements.ts';
+import { readNamingNote } from './naming.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
-import { readPrefix, startsNeedlePrefix } from './prefixes.ts';
-import { isBare } from './stitches.ts';
+import { readStretch } from './stretches.ts';
+import { readPlainStitch } from './stitches.ts';
+import { readPrefix, startsBracketed, startsNeedlePrefix } from './prefixes.ts';
 import type { Token } from './tokens.ts';
 import { skipOtherVersion } from './versions.ts';
+import { stretchBare } from './whole-rows.ts';
 import { isRemark, nearestName, startsInstruction } from './wording.ts';
 
 /** What was read of a row. */
@@ -49,8 +52,6 @@ const MANNERS = [
     'keeping patt correct'
   ]
 ];
-
-const END: Target = { kind: 'end' };
 
 /**
  * Reads clauses up to the end, or up to a sentence that belongs to something else. A clause that is not understood is
@@ -101,6 +102,11 @@ function endTake(at: Cursor, { instructions }: Body): void {
   instructions.push({ kind: 'take-needle', needle: null, span: at.span(at.at) });
 }
 
+// "K across N2 and N3": their stitches stay on them.
+function worksNeedle(first: Instruction | undefined): boolean {
+  return first?.kind === 'work-to' && first.target.kind === 'needle' && first.target.needle !== null;
+}
+
 // A turn ends the row; the next sentence is another one.
 function isTurned(at: Cursor, { instructions }: Body): boolean {
   return at.atSentence && instructions.at(-1)?.kind === 'turn';
@@ -125,21 +131,36 @@ interface ClauseTask {
   readonly sentence: Mark;
 }
 
+// Notes, colours and manners: they work no stitch.
+function skipWords(at: Cursor): boolean {
+  if ((!startsBracketed(at) && skipNote(at)) || skipColour(at) || at.phrase(...MANNERS)) return true;
+  return (at.attempt(skipAside) ?? at.attempt(skipTurnOver)) !== null;
+}
+
 function readClause(at: Cursor, task: ClauseTask): boolean {
-  const { body, options } = task;
+  const { body } = task;
+  const plain = readPlainStitch(at);
+  if (plain) return body.instructions.push(plain) > 0;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
-  if (skipNote(at) || at.attempt(skipAside) || at.attempt(skipTurnOver) || skipColour(at) || at.phrase(...MANNERS))
-    return true;
+  if (skipWords(at)) return true;
   if (at.text() === ':' && body.instructions.length > 0) skipColon(at);
+  return readCounted(at, body) || readWork(at, task);
+}
+
+function readCounted(at: Cursor, body: Body): boolean {
   const counts = body.instructions.length === 0 ? null : readAssertions(at);
-  if (counts) {
-    body.assertions.push(...counts);
-    return true;
-  }
+  body.assertions.push(...(counts ?? []));
+  return counts !== null;
+}
+
+function readWork(at: Cursor, task: ClauseTask): boolean {
+  const { body, options } = task;
   const inner: BodyOptions = { ...options, place: 'inner' };
+  if (readStretch(at, body.instructions, (part) => readBody(part, inner))) return true;
   const found = (options.place === 'inner' ? null : readPrefix(at, (part) => readBody(part, inner))) ?? readLinked(at);
   if (!found) return failClause(at, task);
+  if (worksNeedle(found[0]) && body.instructions.at(-1)?.kind !== 'take-needle') endTake(at, body);
   body.instructions.push(...found);
   return endsWell(at) || fail(at, task);
 }
@@ -151,13 +172,13 @@ function skipColon(at: Cursor): void {
 
 // "leaving the rem 32 sts on hold", "picking up the remaining wrap", "none lost": nothing more is worked.
 function skipAside(at: Cursor): true | null {
-  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none')?.text;
+  const verb = at.take('leaving', 'picking', 'working', 'knitting', 'none', 'that', 'which')?.text;
   if (!verb) return null;
   const first = at.at;
   while (!at.atStop) at.at += 1;
   const words = at.source.tokens.slice(first, at.at).map(({ text }) => text);
   const isWrap = words.some((word) => /^wraps?$/u.test(word));
-  return verb === 'leaving' || isWrap || words[0] === 'lost' ? true : null;
+  return /^(?:leaving|that|which)$/u.test(verb) || isWrap || words[0] === 'lost' ? true : null;
 }
 
 // "turn over to 2nd needle": the loop is turned, and the round goes on.
@@ -174,6 +195,7 @@ function endsWell(at: Cursor): boolean {
     /^[.,;]$/u.test(at.text(-1)) ||
     startsInstruction(at) ||
     LINKS.includes(at.text()) ||
+    ['that', 'which', 'leaving'].includes(at.text()) ||
     at.looksLike(readAssertions) ||
     at.text() === '-'
   );
@@ -265,39 +287,12 @@ function skipClause(at: Cursor): void {
   }
 }
 
-// A bare "k" alone is the whole row, and says nothing more where increases are spread over it. After a mistake the rest of the row is worked as it presents itself.
+// After a mistake the rest of the row is worked as it presents itself.
 function settle(at: Cursor, body: Body, options: BodyOptions): void {
   const { instructions } = body;
-  const [only] = instructions;
-  if (options.place !== 'inner' && only && isWhole(at, instructions)) {
-    if (isSpread(instructions[1])) instructions.shift();
-    else instructions[0] = toEnd(only);
-  }
+  if (options.place !== 'inner') stretchBare(at, instructions);
   const last = instructions.at(-1);
   if (!body.failed || options.place !== 'label' || last?.kind === 'turn') return;
   const span = last?.span ?? at.span(at.range.from);
-  instructions.push({ kind: 'work-to', operation: null, target: END, span });
-}
-
-function isWhole(at: Cursor, instructions: readonly Instruction[]): boolean {
-  const [only, after] = instructions;
-  if (!only || instructions.length > 2) return false;
-  const written = at.source.text.slice(only.span.from, only.span.to);
-  return isBare(only, written) && (after === undefined || isSpread(after) || isAside(after));
-}
-
-// Goes over the whole row, whatever is said before.
-function isSpread(instruction: Instruction | undefined): boolean {
-  return instruction?.kind === 'evenly' || instruction?.kind === 'shape';
-}
-
-// Says something about the whole row, and works no stitch of it.
-function isAside(instruction: Instruction | undefined): boolean {
-  return instruction?.kind === 'turn' || instruction?.kind === 'remove-markers';
-}
-
-/** The instruction worked to the end instead of once. */
-export function toEnd(instruction: Instruction): Instruction {
-  if (instruction.kind !== 'work') return instruction;
-  return { kind: 'work-to', operation: instruction.operation, target: END, span: instruction.span };
+  instructions.push({ kind: 'work-to', operation: null, target: { kind: 'end' }, span });
 }

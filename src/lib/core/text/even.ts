@@ -50,17 +50,34 @@ const AS_SET = [
 /** Reads a sentence that works plain rows: counted, up to a length, or as far as the knitter finds right. */
 export function readEven(at: Cursor): Statement | null {
   const first = at.at;
+  const told = readHow(at);
+  if (!told) return null;
+  return at.attempt(() => readCounted(at, { told, first })) ?? readUpTo(at, { told, first });
+}
+
+interface Told {
+  readonly told: PlainStitch;
+  readonly first: number;
+}
+
+// "Work even", "K2, p2 rib", "Knit".
+function readHow(at: Cursor): PlainStitch | null {
   const named = at.attempt(readStitchPattern);
   const verb = named ? null : at.take(...VERBS)?.text;
   if (!named && !verb) return null;
-  const told = readManners(at, named ?? plain(asOf(verb ?? '')));
-  const counted = at.attempt(readRows);
-  if (counted) {
-    const stitch = readManners(at, told);
-    at.attempt(readAlternative);
-    if (!at.atStop && at.peek()?.kind !== 'open') return null;
-    return { kind: 'even', rows: counted, ...stitch, ...common(at, first) };
-  }
+  return readManners(at, named ?? plain(asOf(verb ?? '')));
+}
+
+function readCounted(at: Cursor, { told, first }: Told): Statement | null {
+  const rows = readRows(at);
+  if (!rows) return null;
+  const stitch = readManners(at, told);
+  at.attempt(readAlternative);
+  if (!at.atStop && at.peek()?.kind !== 'open') return null;
+  return { kind: 'even', rows, ...stitch, ...common(at, first) };
+}
+
+function readUpTo(at: Cursor, { told, first }: Told): Statement | null {
   const every = at.attempt(() => (at.take('every', 'each', 'all') && readNoun(at) ? true : null));
   const rows = every ? at.attempt(readRows) : null;
   if (rows && at.atStop) return { kind: 'even', rows, ...told, ...common(at, first) };

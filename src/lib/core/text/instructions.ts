@@ -32,6 +32,7 @@ const READERS: readonly Reader[] = [
   readWasteYarn,
   readChart,
   readTurn,
+  readEllipsis,
   readArrangement,
   readTakenNeedle,
   readMarker,
@@ -39,7 +40,6 @@ const READERS: readonly Reader[] = [
   readEvenly,
   readShape,
   readAsSet,
-  readEllipsis,
   readStitch
 ];
 

@@ -213,7 +213,8 @@ function readNamed(at: Cursor): BareLabel | null {
 
 // "Ridge: P." at the beginning of a line.
 function readNameAlone(at: Cursor): BareLabel | null {
-  if (at.at !== at.range.from || !at.peek()?.capital || !(at.take(...NAMES_ALONE) ?? at.attempt(readHoles))) return null;
+  if (at.at !== at.range.from || !at.peek()?.capital || !(at.take(...NAMES_ALONE) ?? at.attempt(readHoles)))
+    return null;
   const name = at.written(at.range.from);
   if (at.text() !== ':' || at.peek(1) === null) return null;
   at.at += 1;

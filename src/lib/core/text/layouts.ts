@@ -1,6 +1,5 @@
 /** Stitches per needle as the text states them: 20-24-20; N1: 24 sts, N2: 24 sts; 16 sts on each of 4 needles; evenly over 3. */
 
-import type { Statement } from '../model/pattern.ts';
 import { everySize, type Sized } from '../model/sized.ts';
 import { readCount } from './counts.ts';
 import type { Cursor } from './cursor.ts';
@@ -12,10 +11,11 @@ export interface Loads {
   readonly names: readonly string[] | null;
 }
 
-const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
+/** Words for a stitch. */
+export const STITCH_WORDS = ['st', 'sts', 'stitch', 'stitches'];
 
 /** Most needles that a stated layout may have. */
-const MOST_NEEDLES = 12;
+export const MOST_NEEDLES = 12;
 
 /** Reads stated loads in any form. */
 export function readLoads(at: Cursor): Loads | null {
@@ -32,7 +32,7 @@ export function readLoads(at: Cursor): Loads | null {
 // 20-24-20, 16/16/32, 12 - 20 - 12. Two numbers are a range or a fraction as easily, unless a bracket closes behind them.
 function readDashed(at: Cursor): Loads | null {
   const sign = at.text(1);
-  if (sign !== '-' && sign !== '/' && sign !== ':') return null;
+  if (!['-', '/', ':'].includes(sign)) return null;
   const loads: Sized<number>[] = [];
   do {
     const load = at.kind('number');
@@ -162,6 +162,7 @@ function numbered(needles: ReturnType<typeof readNeedles>): string[] | null {
 
 // "13 on the first two needles, 14 on the last", "28 on two needles, 24 on one".
 function readHowMany(at: Cursor): Loads | null {
+  if (at.peek(-1)?.text === 'these') return null;
   const loads: Sized<number>[] = [];
   for (;;) {
     const more = at.attempt(() => {
@@ -193,51 +194,6 @@ function readEach(at: Cursor): Loads | null {
   return { loads: new Array<Sized<number>>(needles).fill(count), names: null };
 }
 
-/** Reads a sentence that lays the stitches on the needles. */
-export function readLayout(at: Cursor): Statement | null {
-  const first = at.at;
-  at.scope.needlesTold = null;
-  const even = at.attempt(readEvenly);
-  if (even) return { kind: 'layout', loads: even, names: null, span: at.span(first) };
-  const led = readLead(at);
-  const told = readLoads(at) ?? (led ? at.attempt(readPlainList) : null);
-  if (led) skipTail(at);
-  return told && (at.atStop || at.text(-1) === '.') ? { kind: 'layout', ...told, span: at.span(first) } : null;
-}
-
-const DIVIDE = [
-  ...['slide', 'slip', 'sl'],
-  'divide',
-  'distribute',
-  'change',
-  'arrange',
-  'place',
-  'put',
-  'split',
-  'switch',
-  'dividing',
-  'spread'
-];
-
-// "Divide the sts over 3 needles:", "Change to dpns:", "Arrange sts on dpns as follows:", "with".
-// "Divide on to four needles with …" tells how many there are.
-function noteNeedles(at: Cursor): void {
-  at.looksLike(() => {
-    const needles = at.whole();
-    if (needles !== null && needles < MOST_NEEDLES && NEEDLE_WORDS.includes(at.text())) at.scope.needlesTold = needles;
-  });
-}
-
-// "(15-16-15-16) over four needles".
-function skipTail(at: Cursor): void {
-  at.attempt(() => {
-    at.skip(...STITCH_WORDS);
-    if (!at.take('over', 'on', 'onto', 'between', 'among')) return null;
-    at.skip('the');
-    return at.whole() !== null && at.take(...NEEDLE_WORDS) ? true : null;
-  });
-}
-
 /** Reads "12 sts, 12 sts, 8 sts" or "18, 15, 28, 15", where other words say what they are. */
 export function readPlainList(at: Cursor): Loads | null {
   const loads: Sized<number>[] = [];
@@ -252,53 +208,4 @@ export function readPlainList(at: Cursor): Loads | null {
     loads.push(load);
   }
   return loads.length > 1 && loads.length <= MOST_NEEDLES ? { loads, names: null } : null;
-}
-
-function readLead(at: Cursor): boolean {
-  return (
-    at.attempt(() => {
-      at.skip('and');
-      at.skip(',');
-      if (at.take('with', 'having') || at.phrase('that is to say', 'that is')) return true;
-      if (!at.take(...DIVIDE)) return null;
-      for (let words = 0; words < 24; words += 1) {
-        if (at.take(':') || at.take('as')) return at.skip('follows', ':') || true;
-        noteNeedles(at);
-        if (at.looksLike(readLoads)) return true;
-        if (['other', 'rest', 'rem', 'remaining'].includes(at.text()) && at.text(-2) !== 'of') return null;
-        if (at.atStop && at.text() !== ',') return null;
-        at.at += 1;
-      }
-      return null;
-    }) === true
-  );
-}
-
-// "Divide evenly over 4 needles", "distribute sts evenly onto three dpns", "divided equally between 2 needles".
-function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
-  const first = at.at;
-  at.skip('and');
-  if (!at.take(...DIVIDE, 'divided', 'arranged')) return null;
-  at.skip('the', 'all', 'these', ...STITCH_WORDS, 'evenly', 'equally', 'out');
-  if (!at.take('over', 'between', 'onto', 'among', 'on', 'across') && !at.phrase('on to')) return null;
-  at.skip('the');
-  const needles = at.whole() ?? at.scope.holding;
-  if (needles < 2 || needles > 6 || !at.take(...NEEDLE_WORDS)) return null;
-  const isEven = at.source.tokens.slice(first, at.at).some(({ text }) => /^(?:evenly|equally)$/u.test(text));
-  if (!isEven && !at.take('evenly', 'equally') && !/^[.;]?$/u.test(at.text())) return null;
-  const each = at.attempt(() => readEachBehind(at));
-  return new Array<Sized<number> | null>(needles).fill(each);
-}
-
-// "(16 sts per needle)", ", 16 sts each".
-function readEachBehind(at: Cursor): Sized<number> | null {
-  const bracket = at.peek()?.kind === 'open' ? at.partner : -1;
-  if (bracket >= 0) at.at += 1;
-  at.skip(',', 'with', '=', '-');
-  const count = readCount(at);
-  at.skip(...STITCH_WORDS, 'on', 'per');
-  if (!count || (!at.take('each', 'needle') && at.text(-1) !== 'per')) return null;
-  at.skip(...NEEDLE_WORDS);
-  if (bracket >= 0) at.at = bracket + 1;
-  return count;
 }

@@ -39,12 +39,19 @@ function goesOn(source: TokenText, at: { readonly before: Line; readonly line: L
   const { before, line, scope } = at;
   const last = source.tokens[before.end - 1];
   const first = source.tokens[line.first];
-  if (!isNextLine(source, at) || !last || !first || isEnd(last) || isBeginning(first)) return false;
+  if (!isNextLine(source, at) || !last || !first || isBeginning(first)) return false;
+  if (isEnd(last, first)) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
-  if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
+  if (cursor(line).looksLike(readLabel) || isHeadingAlone(cursor(before))) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
   const mayGoOn = !first.capital || before.to - before.from >= WRAPPED;
   return mayGoOn && !cursor(line).looksLike(readHeading);
+}
+
+// A heading with instructions behind it on its line goes on like any other.
+function isHeadingAlone(line: Cursor): boolean {
+  const heading = readHeading(line);
+  return heading !== null && heading.end >= line.range.end;
 }
 
 // The line after the title never goes on with it.
@@ -52,8 +59,15 @@ function isNextLine(source: TokenText, at: { readonly before: Line; readonly lin
   return at.line.number === at.before.number + 1 && at.before.number !== source.lines[0]?.number;
 }
 
-function isEnd({ text, kind }: Token): boolean {
-  return /^[.:!?]$/u.test(text) || kind === 'close';
+function isEnd({ text, kind }: Token, next: Token): boolean {
+  return /^[.:!?]$/u.test(text) || (kind === 'close' && !goesWithNumber(next));
+}
+
+/** Words that need the number before them, so that a line that begins with one goes on. */
+const AFTER_NUMBER = /^(?:sts?|stitch(?:es)?|more|times|ins?|inch(?:es)?|cm|mm|rem|remain|rnds|rounds|rows)$/u;
+
+function goesWithNumber({ text, capital, kind }: Token): boolean {
+  return kind === 'open' || (!capital && AFTER_NUMBER.test(text));
 }
 
 function isBeginning({ text, capital }: Token): boolean {

@@ -30,7 +30,7 @@ const LEADING = new Set(['first', 'second', 'third', 'fourth', 'other', '1st', '
 const ORDINALS: Readonly<Record<string, string>> = { '1st': 'first', '2nd': 'second', '3rd': 'third', '4th': 'fourth' };
 
 /** A needle with this role. */
-export function named(name: string | number): NeedleRef {
+function named(name: string | number): NeedleRef {
   return { kind: 'named', name: String(name) };
 }
 
@@ -108,7 +108,7 @@ function readLettered(at: Cursor): NeedleRef | null {
 // "2", but not the size in "needle 2.5 mm".
 function readNumber(at: Cursor): NeedleRef | null {
   const value = at.kind('number')?.value ?? readRoman(at);
-  const isSize = /^(?:mm|-)$/u.test(at.text());
+  const isSize = at.text() === 'mm' || (at.text() === '-' && at.peek()!.glued);
   return value !== null && Number.isInteger(value) && value < 10 && !isSize ? named(value) : null;
 }
 

@@ -1,6 +1,7 @@
 /** Side notes in brackets that change nothing: (RS), (dec), (seam stitch), (about 26 rnds). */
 
 import type { Cursor } from './cursor.ts';
+import { startsNeedlePrefix } from './prefixes.ts';
 import { startsInstruction } from './wording.ts';
 
 /** Skips a bracket that holds words but no instruction, and tells whether there was one. */
@@ -12,13 +13,16 @@ export function skipNote(at: Cursor): boolean {
   return true;
 }
 
+const NOTE_WORD = /^(?:rs|ws|dec|inc|right|wrong|decrease|increase|see|about|approx|note)$/u;
+
 function holdsWork(at: Cursor, end: number): boolean {
   at.at += 1;
   while (['open', 'asterisk'].includes(at.peek()?.kind ?? '') && at.at < end) at.at += 1;
-  const noteWord = /^(?:rs|ws|dec|inc|right|wrong|decrease|increase|see|about|approx|note)$/u.test(at.text());
-  return (
-    !noteWord &&
-    at.peek()?.kind !== 'close' &&
-    (startsInstruction(at) || (at.peek()?.value !== null && at.peek()?.kind !== 'ordinal'))
-  );
+  if (NOTE_WORD.test(at.text()) || at.peek()?.kind === 'close') return false;
+  return startsCount(at) || startsInstruction(at) || startsNeedlePrefix(at);
+}
+
+function startsCount(at: Cursor): boolean {
+  const token = at.peek();
+  return token?.value !== null && token?.kind !== 'ordinal';
 }

@@ -34,13 +34,18 @@ export function readPrefix(at: Cursor, readInner: (at: Cursor) => Body): readonl
 
 // "(Needle 1 - K to last 3 sts, k2tog, k1)".
 function readBracketed(at: Cursor, readInner: (at: Cursor) => Body): readonly Instruction[] | null {
+  if (!startsBracketed(at)) return null;
   const end = at.partner;
-  if (at.peek()?.kind !== 'open' || end < 0) return null;
   const inner = at.within(at.at + 1, end);
-  if (!inner.looksLike(readNeedleNames)) return null;
   const found = readPrefix(inner, readInner);
   at.at = end + 1;
   return found;
+}
+
+/** Whether a bracket begins here that holds what is told for a needle. */
+export function startsBracketed(at: Cursor): boolean {
+  const end = at.partner;
+  return at.peek()?.kind === 'open' && end >= 0 && at.within(at.at + 1, end).looksLike(readNeedleNames);
 }
 
 function wholeWhenBare(at: Cursor, instruction: Instruction, body: Body): Instruction {

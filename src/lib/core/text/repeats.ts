@@ -55,7 +55,8 @@ function readDeeper(inner: Cursor, readInner: ReadInner): Body {
 function isNote(at: Cursor, first: number): boolean {
   const tokens = at.source.tokens.slice(first + 1, at.at - 1);
   const isCounted = at.looksLike((inner) => readTimes(inner) ?? readTarget(inner));
-  return tokens[0]?.value != null && tokens.length > 2 && !isCounted;
+  const startsWithNumber = (tokens[0]?.value ?? null) !== null;
+  return startsWithNumber && tokens.length > 2 && !isCounted;
 }
 
 function readBracketExtent(at: Cursor, first: number): Extent {

@@ -2,10 +2,11 @@
 
 import type { Assertion, Instruction, RowText, Statement } from '../model/pattern.ts';
 import type { Span } from '../model/span.ts';
-import { readBody, toEnd, type Body, type BodyOptions } from './body.ts';
+import { readBody, type Body, type BodyOptions } from './body.ts';
 import { mentionsChart } from './charts.ts';
 import type { Cursor } from './cursor.ts';
 import { readTimes } from './times.ts';
+import { toEnd } from './whole-rows.ts';
 import { readLabel, readNoun, readNumbers, readOrdinals, type RowLabel } from './labels.ts';
 
 /** Reads a row with a label. */

@@ -44,8 +44,8 @@ export function readShapeRows(at: Cursor): Statement | null {
   };
 }
 
-/** Skips "at the same time" with its commas. */
-export function skipSameTime(at: Cursor): boolean {
+// Skips "at the same time" with its commas.
+function skipSameTime(at: Cursor): boolean {
   at.skip('and', ',');
   const found = at.phrase('at the same time', 'at same time');
   if (found) at.skip(',', ':');

@@ -14,7 +14,7 @@ import { readEnding, readResume } from './endings.ts';
 import { readEven } from './even.ts';
 import { readDefinition } from './key.ts';
 import { readLabel } from './labels.ts';
-import { readLayout } from './layouts.ts';
+import { readLayout } from './dividing.ts';
 import { skipToPickUp } from './lead-ins.ts';
 import { readMarker } from './markers.ts';
 import { readMultiple } from './multiples.ts';
@@ -75,17 +75,7 @@ function endsWithPrefix(at: Cursor): boolean {
 }
 
 function readSentence(at: Cursor, statements: Statement[]): void {
-  const prefix = readSizePrefix(at);
-  if (prefix) {
-    at.scope.onlySizes = prefix.sizes;
-    for (const size of prefix.sizes ?? []) at.scope.namedSizes.add(size);
-    return;
-  }
-  const other = skipOtherVersion(at);
-  if (other) {
-    statements.push(prose(at, other));
-    return;
-  }
+  if (readWhoseItIs(at, statements)) return;
   skipYarn(at);
   if (at.atSentence) skipToPickUp(at);
   if (followsRows(statements) && readCounts(at, statements)) return;
@@ -97,6 +87,19 @@ function readSentence(at: Cursor, statements: Statement[]): void {
   if (readCounts(at, statements) || skipNote(at)) return;
   const free = mayBeRow(at) ? readFreeRow(at, isOther) : null;
   statements.push(...(free ?? [readRest(at)]));
+}
+
+// "Size S only:", "Left mitten:": what follows is for these, or for another one and a note here.
+function readWhoseItIs(at: Cursor, statements: Statement[]): boolean {
+  const prefix = readSizePrefix(at);
+  if (prefix) {
+    at.scope.onlySizes = prefix.sizes;
+    for (const size of prefix.sizes ?? []) at.scope.namedSizes.add(size);
+    return true;
+  }
+  const other = skipOtherVersion(at);
+  if (other) statements.push(prose(at, other));
+  return other !== null;
 }
 
 // Behind a row a list of numbers is a check, and lays nothing out.

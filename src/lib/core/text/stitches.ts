@@ -39,6 +39,9 @@ const MANNERS = [
     'in the usual way',
     'wyib',
     'in the gap',
+    'for the seam st',
+    'for the seam stitch',
+    'for seam st',
     'as 1 st each',
     'as one st each',
     'with their wraps',
@@ -54,9 +57,25 @@ const MANNERS = [
   ...['below the opening', 'above the opening', 'below', 'above']
 ].map((phrase) => phrase.split(' '));
 
+/** Reads "k2" or "p14" before a separator: nothing else can be meant, and nothing is more common. */
+export function readPlainStitch(at: Cursor): Instruction | null {
+  const [letter, number, next] = [at.peek(), at.peek(1), at.peek(2)];
+  if (letter?.text !== 'k' && letter?.text !== 'p') return null;
+  if (number?.kind !== 'number' || !number.glued || !Number.isInteger(number.value)) return null;
+  if ((next && !/^[,.]$/u.test(next.text)) || at.scope.key.some(({ atoms }) => atoms[0] === letter.text)) return null;
+  const first = at.at;
+  at.at += 2;
+  return {
+    kind: 'work',
+    operation: operationNamed(letter.text)!,
+    count: everySize(number.value!),
+    span: at.span(first)
+  };
+}
+
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */
 export function readStitch(at: Cursor): Instruction | null {
-  return at.attempt(readCountFirst) ?? at.attempt(readOperationFirst);
+  return at.attempt(readCountFirst) ?? at.attempt(readPlain) ?? at.attempt(readOperationFirst);
 }
 
 // "2 purl sts", "3 knit stitches".
@@ -68,6 +87,14 @@ function readCountFirst(at: Cursor): Instruction | null {
   at.at += 1;
   if (!at.take(...STITCH_WORDS)) return null;
   return { kind: 'work', operation: operationNamed(name)!, count, span: at.span(first) };
+}
+
+// "plain to within 3 sts of the end", "plain".
+function readPlain(at: Cursor): Instruction | null {
+  const first = at.at;
+  if (!at.take('plain')) return null;
+  const target = readTarget(at) ?? (at.atStop ? { kind: 'end' as const } : null);
+  return target ? { kind: 'work-to', operation: operationNamed('k')!, target, span: at.span(first) } : null;
 }
 
 function readOperationFirst(at: Cursor): Instruction | null {
@@ -119,6 +146,7 @@ function readOwnCount(at: Cursor, found: FoundOperation): Sized<number> | null {
 // "(k) it tog with its wrap", "(k) the double st as 1 st": one stitch.
 function readMarkedStitch(at: Cursor): true | null {
   at.skip('the', 'next', 'wrapped', 'first', 'last', 'double', '-');
+  if (at.phrase('seam st', 'seam stitch')) return true;
   if (!at.take('it', 'ds') && !at.phrase('double st', 'double stitch', 'st', 'stitch')) return null;
   at.skip('tog', 'together');
   return at.phrase(

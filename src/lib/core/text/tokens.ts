@@ -175,8 +175,8 @@ function withoutDots(
 function endsSentence(tokens: readonly Token[], index: number, ends: ReadonlySet<number>): boolean {
   const next = tokens[index + 1];
   const isStitch = /^[kps]$/u.test(tokens[index - 1]!.text);
-  if (ends.has(index)) return !isStitch && !next;
-  return next?.kind === 'ordinal' || (next?.kind === 'word' && next.capital);
+  if (ends.has(index)) return !next || next.capital || next.kind === 'ordinal';
+  return (isStitch && next?.kind === 'ordinal') || (next?.kind === 'word' && next.capital);
 }
 
 function startLine(text: string, node: SyntaxNodeRef, at: { readonly lines: Line[]; readonly first: number }): boolean {
@@ -249,9 +249,12 @@ function make(
   };
 }
 
+/** Words of older prints for which there is a plainer one. */
+const OLD_WORDS: Readonly<Record<string, string>> = { upon: 'on', backwards: 'back', forwards: 'forth' };
+
 function wordText(raw: string): string {
   const text = raw.normalize('NFKC').replaceAll('’', "'").toLowerCase();
-  return MISREAD[text] ?? text;
+  return MISREAD[text] ?? OLD_WORDS[text] ?? text;
 }
 
 function findPartners(tokens: readonly Token[]): number[] {

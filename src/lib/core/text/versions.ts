@@ -3,8 +3,8 @@
 import type { Span } from '../model/span.ts';
 import type { Cursor } from './cursor.ts';
 
-/** Reads "Left:", "Right mitten:"; a needle is no version. */
-export function readVersion(at: Cursor): 'left' | 'right' | null {
+// "Left:", "Right mitten:"; a needle is no version.
+function readVersion(at: Cursor): 'left' | 'right' | null {
   return at.attempt(() => {
     const side = at.take('left', 'right')?.text;
     for (let words = 0; words < 2 && at.text() !== ':'; words += 1) {

@@ -22,6 +22,7 @@ const VERBS = new Set([
     'cast',
     'bind',
     'pick',
+    'plain',
     'pu',
     'place',
     'slip'

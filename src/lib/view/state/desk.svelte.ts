@@ -1,7 +1,7 @@
 /** What lies around the text: examples, files, the clipboard, and the sentence about what just happened. */
 
 import { fetchExample, listExamples, type Example } from '$lib/project/examples.ts';
-import { acceptText, fileName, readTextFile, saveTextFile, TOO_LONG, type FileOutcome } from '$lib/project/files.ts';
+import { acceptText, fileName, isTooLarge, saveTextFile, TOO_LONG, type FileOutcome } from '$lib/project/files.ts';
 import type { Session } from './session.svelte.ts';
 
 /** Said when the browser does not hand out the clipboard. */
@@ -34,13 +34,19 @@ export class Desk {
     await this.#take(await fetchExample(this.#root, file));
   }
 
-  async openFile(file: Blob): Promise<void> {
-    await this.#take(await readTextFile(file));
+  /** Opens a text, Markdown, web page or PDF; says what in it could not be read. */
+  async openFile(file: File): Promise<void> {
+    if (isTooLarge(file)) return this.say(TOO_LONG);
+    const { openFile } = await import('$lib/opening/index.ts');
+    const { text, unread } = await openFile(file);
+    if (text.trim() === '' && unread.length > 0) return this.say(unread.join(' '));
+    await this.#take(acceptText(text), unread);
   }
 
   async paste(): Promise<void> {
     try {
-      await this.#take(acceptText(await navigator.clipboard.readText()));
+      const { tidyPasted } = await import('$lib/opening/index.ts');
+      await this.#take(acceptText(tidyPasted(await navigator.clipboard.readText())));
     } catch {
       this.say(NO_CLIPBOARD);
     }
@@ -69,11 +75,11 @@ export class Desk {
     this.canReturn = canReturn && this.#session.former !== null;
   }
 
-  async #take(outcome: FileOutcome): Promise<void> {
+  async #take(outcome: FileOutcome, unread: readonly string[] = []): Promise<void> {
     if (outcome.kind === 'refused') return this.say(outcome.because);
     if (outcome.text.trim() === '') return this.say('There is no text in it. The pattern that was open is unchanged.');
     this.#session.open(outcome.text);
     await this.#session.settled();
-    this.say(`${this.#session.piece.title || 'The text'} is open.`, true);
+    this.say([`${this.#session.piece.title || 'The text'} is open.`, ...unread].join(' '), true);
   }
 }

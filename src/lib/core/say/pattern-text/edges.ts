@@ -1,0 +1,74 @@
+/** Markers, turns, and what happens at edges inside a row. */
+
+import type { Instruction } from '../../model/pattern.ts';
+import { noun, sized, stitches } from './numbers.ts';
+import { marker } from './targets.ts';
+
+/** Instructions of this file. */
+export type AtEdge = Extract<
+  Instruction,
+  {
+    kind:
+      | 'marker'
+      | 'remove-markers'
+      | 'locking-marker'
+      | 'pick-up'
+      | 'cast-on-here'
+      | 'bind-off'
+      | 'hold'
+      | 'waste-yarn'
+      | 'turn';
+  }
+>;
+
+const TURNS = { none: 'turn', wrap: 'w&t', double: 'turn and make DS' } as const;
+
+/** One of them. */
+export function atEdge(part: AtEdge): string {
+  switch (part.kind) {
+    case 'marker':
+      return marked(part);
+    case 'remove-markers':
+      return 'removing all markers';
+    case 'locking-marker':
+      return lockingMarker(part);
+    case 'pick-up':
+      return pickUp(part);
+    case 'cast-on-here':
+      return `CO ${stitches(part.count)} over the gap`;
+    case 'bind-off':
+      return bindOff(part);
+    case 'hold':
+      return hold(part);
+    case 'turn':
+      return TURNS[part.mark];
+    case 'waste-yarn':
+      return `k${sized(part.count)} with waste yarn, sl these sts back to left needle`;
+  }
+}
+
+function lockingMarker({ name }: Extract<AtEdge, { kind: 'locking-marker' }>): string {
+  return ['place a locking marker', name?.replace(/^m/u, '')].filter(Boolean).join(' ');
+}
+
+function bindOff({ count }: Extract<AtEdge, { kind: 'bind-off' }>): string {
+  return `BO ${count ? stitches(count) : 'all sts'}`;
+}
+
+function hold({ count, name }: Extract<AtEdge, { kind: 'hold' }>): string {
+  return `place ${stitches(count, name ?? '')} on waste yarn`;
+}
+
+function pickUp({ count, atMost }: Extract<AtEdge, { kind: 'pick-up' }>): string {
+  return `pick up and k ${sized(count)}${atMost > 0 ? `-${atMost}` : ''} ${noun(count)}`;
+}
+
+const SHORT = { place: 'pm', slip: 'sm', remove: 'rm' } as const;
+
+// "pm", "pm A", "pm for BOR", "slip BOR m", "place marker 2", "place middle marker".
+function marked({ action, name }: Extract<AtEdge, { kind: 'marker' }>): string {
+  if (name === null) return SHORT[action];
+  if (/^[A-Z]$/u.test(name)) return `${SHORT[action]} ${name}`;
+  if (name === 'BOR') return action === 'place' ? 'pm for BOR' : `${action} BOR m`;
+  return /^m\d+$/u.test(name) ? `${action} marker ${name.slice(1)}` : `${action} ${marker(name)}`;
+}
