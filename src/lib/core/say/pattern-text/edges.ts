@@ -31,7 +31,7 @@ export function atEdge(part: AtEdge): string {
     case 'remove-markers':
       return 'removing all markers';
     case 'locking-marker':
-      return ['place a locking marker', part.name?.replace(/^m/u, '')].filter(Boolean).join(' ');
+      return lock(part.name);
     case 'pick-up':
       return pickUp(part);
     case 'cast-on-here':
@@ -39,12 +39,20 @@ export function atEdge(part: AtEdge): string {
     case 'bind-off':
       return `BO ${part.count ? stitches(part.count) : 'all sts'}`;
     case 'hold':
-      return `place ${stitches(part.count, part.name ?? '')} on waste yarn`;
+      return hold(part);
     case 'waste-yarn':
       return `k${sized(part.count)} with waste yarn, sl these sts back to left needle`;
     case 'turn':
       return TURNS[part.mark];
   }
+}
+
+function lock(name: string | null): string {
+  return `place a locking marker${name === null ? '' : ` ${name.replace(/^m/u, '')}`}`;
+}
+
+function hold({ count, name }: Extract<AtEdge, { kind: 'hold' }>): string {
+  return `place ${stitches(count, name ?? '')} on waste yarn`;
 }
 
 function pickUp({ count, atMost }: Extract<AtEdge, { kind: 'pick-up' }>): string {

@@ -119,7 +119,7 @@ function instruction(part: Single, place: Place): string {
     case 'work':
       return work(part.operation, part.count);
     case 'work-to':
-      return `${part.operation?.name ?? 'work in patt'} ${target(part.target)}`;
+      return workTo(part);
     case 'work-as-set':
       return `work ${stitches(part.count)} as set`;
     case 'group':
@@ -137,6 +137,10 @@ function instruction(part: Single, place: Place): string {
     default:
       return isAtEdge(part) ? atEdge(part) : arrangement(part);
   }
+}
+
+function workTo({ operation, target: to }: Extract<Instruction, { kind: 'work-to' }>): string {
+  return `${operation ? operation.name : 'work in patt'} ${target(to)}`;
 }
 
 const EDGE_KINDS: ReadonlySet<Instruction['kind']> = new Set<AtEdge['kind']>([
