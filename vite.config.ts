@@ -9,6 +9,9 @@ import { defineConfig } from 'vitest/config';
 /** Packages with binaries of their own: loaded from node_modules when the program runs. */
 const NATIVE = ['@resvg/resvg-js', 'highs'];
 
+/** What only the benchmarks use, and cannot be bundled. */
+const TOOLS = ['@playwright/test', 'vite'];
+
 /** A module of the core does nothing by being loaded: a page takes only those that it uses. */
 const LEAN = { moduleSideEffects: [{ test: /\/src\/lib\/core\//u, sideEffects: false }] };
 
@@ -37,7 +40,7 @@ function program(entry: string, file: string): UserConfig {
     plugins: [lezer(), svelte({ configFile: false, compilerOptions: { runes: true } }), executable(file)],
     resolve: { alias: { $lib: fileURLToPath(new URL('src/lib', import.meta.url)) } },
     publicDir: false,
-    ssr: { noExternal: true, external: NATIVE },
+    ssr: { noExternal: true, external: [...NATIVE, ...TOOLS] },
     build: {
       ssr: entry,
       outDir: folder,

@@ -4,7 +4,6 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
 import { chromium } from '@playwright/test';
 
 /** Where a browser may be, best first. */
@@ -67,4 +66,4 @@ function installBrowser() {
   console.log(`Browser for the tests: ${found}`);
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) installBrowser();
+if (process.argv[1]?.endsWith('browser.js')) installBrowser();

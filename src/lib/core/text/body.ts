@@ -13,6 +13,7 @@ import { readArrangement } from './arrangements.ts';
 import { readNamingNote } from './naming.ts';
 import { readNeedles, readReceiver } from './needle-names.ts';
 import { readStretch } from './stretches.ts';
+import { readPlainStitch } from './stitches.ts';
 import { readPrefix, startsBracketed, startsNeedlePrefix } from './prefixes.ts';
 import type { Token } from './tokens.ts';
 import { skipOtherVersion } from './versions.ts';
@@ -138,6 +139,8 @@ function skipWords(at: Cursor): boolean {
 
 function readClause(at: Cursor, task: ClauseTask): boolean {
   const { body } = task;
+  const plain = readPlainStitch(at);
+  if (plain) return body.instructions.push(plain) > 0;
   const name = readNamingNote(at);
   if (name) return body.instructions.push(name) > 0;
   if (skipWords(at)) return true;

@@ -57,6 +57,22 @@ const MANNERS = [
   ...['below the opening', 'above the opening', 'below', 'above']
 ].map((phrase) => phrase.split(' '));
 
+/** Reads "k2" or "p14" before a separator: nothing else can be meant, and nothing is more common. */
+export function readPlainStitch(at: Cursor): Instruction | null {
+  const [letter, number, next] = [at.peek(), at.peek(1), at.peek(2)];
+  if (letter?.text !== 'k' && letter?.text !== 'p') return null;
+  if (number?.kind !== 'number' || !number.glued || !Number.isInteger(number.value)) return null;
+  if ((next && !/^[,.]$/u.test(next.text)) || at.scope.key.some(({ atoms }) => atoms[0] === letter.text)) return null;
+  const first = at.at;
+  at.at += 2;
+  return {
+    kind: 'work',
+    operation: operationNamed(letter.text)!,
+    count: everySize(number.value!),
+    span: at.span(first)
+  };
+}
+
 /** Reads one operation, or the number and name the other way round ("2 purl sts"). */
 export function readStitch(at: Cursor): Instruction | null {
   return at.attempt(readCountFirst) ?? at.attempt(readPlain) ?? at.attempt(readOperationFirst);
