@@ -15,10 +15,11 @@ const TOOLS = ['@playwright/test', 'vite'];
 /** A module of the core does nothing by being loaded: a page takes only those that it uses. */
 const LEAN = { moduleSideEffects: [{ test: /\/src\/lib\/core\//u, sideEffects: false }] };
 
-/** The app (`vite build`), its tests, the command line (`--mode cli`) and the benchmarks (`--mode bench`). */
+/** The app (`vite build`), its tests, the command line (`--mode cli`), the benchmarks (`--mode bench`) and the long tests (`--mode fuzz`). */
 export default defineConfig(({ mode }) => {
   if (mode === 'cli') return program('src/cli/main.ts', 'dist/cli.js');
   if (mode === 'bench') return program('tests/bench/main.ts', 'dist/bench/main.js');
+  if (mode === 'fuzz') return program('tests/nightly/fuzz.ts', 'dist/fuzz/main.js');
   return {
     plugins: [lezer(), sveltekit()],
     build: { rolldownOptions: { treeshake: LEAN } },

@@ -9,6 +9,7 @@ export { REASONS } from './model/judgement.ts';
 export type { Reason, ReasonCode, Severity } from './model/judgement.ts';
 export { layoutFromLoads, loadsOf } from './model/layout.ts';
 export type { Layout } from './model/layout.ts';
+export { mirrorPattern } from './model/mirror.ts';
 export { MOST_TEXT } from './model/limits.ts';
 export type { HeldStitch, Moment, NeedleMoment, NeedleState } from './model/moment.ts';
 export type { Operation } from './model/operation.ts';

@@ -1,25 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Pattern } from '$lib/core/model/pattern.ts';
 import { readPattern } from '$lib/core/text/read.ts';
+import { spansIn } from '../../support/laws.ts';
+import { BITS, mutated } from '../../support/mutations.ts';
+import { textsIn } from '../../support/texts.ts';
 
-function textsIn(folder: string): string[] {
-  const url = new URL(folder, import.meta.url);
-  return readdirSync(url)
-    .filter((name) => name.endsWith('.txt'))
-    .map((name) => readFileSync(new URL(name, url), 'utf8'));
-}
-
-const EXAMPLES = [...textsIn('../../../static/examples/'), ...textsIn('../../published/patterns/')];
-
-/** Every span anywhere in a value. */
-function spansIn(value: unknown): { readonly from: number; readonly to: number }[] {
-  if (typeof value !== 'object' || value === null) return [];
-  const inner = Object.values(value).flatMap(spansIn);
-  const { from, to } = value as Record<string, unknown>;
-  return typeof from === 'number' && typeof to === 'number' ? [{ from, to }, ...inner] : inner;
-}
+const EXAMPLES = textsIn(['static/examples', 'tests/published/patterns']).map(({ text }) => text);
 
 function expectLaws(text: string): void {
   const pattern: Pattern = readPattern(text);
@@ -29,84 +16,13 @@ function expectLaws(text: string): void {
   expect(readPattern(text)).toEqual(pattern);
 }
 
-test('spansIn() finds spans at any depth', () => {
-  expect(spansIn({ span: { from: 1, to: 2 }, body: [{ span: { from: 3, to: 9 } }] })).toEqual([
-    { from: 1, to: 2 },
-    { from: 3, to: 9 }
-  ]);
-});
-
-const BITS = [
-  ...[
-    '(',
-    ')',
-    '[',
-    ']',
-    '*',
-    '**',
-    '; rep from * ',
-    'to end',
-    ' 3 times',
-    ', ',
-    '. ',
-    ': ',
-    '\n',
-    '\n\n',
-    '-',
-    '0',
-    '99999',
-    '½'
-  ],
-  ...[
-    'k',
-    'k2tog ',
-    '2/2 RC ',
-    'turn',
-    'pm A',
-    'Rnds 1-999999: ',
-    'Sizes: S (M, L)\n',
-    '(4, 5)',
-    'N1: ',
-    '# ',
-    '\u{1F9F6}',
-    '\ud800'
-  ],
-  ...[
-    'C99999999F',
-    'k9999999tog',
-    'every 4th rnd',
-    'until 0 sts rem',
-    'Key: k = k; ',
-    '“',
-    '’',
-    '\u00a0',
-    '\r\n',
-    '\u2028',
-    '\0',
-    'constructor'
-  ]
-];
-
-/** A text with stretches cut out, doubled, or replaced. */
-const mutated = fc
-  .tuple(
-    fc.constantFrom(...EXAMPLES),
-    fc.array(fc.tuple(fc.nat(5000), fc.nat(60), fc.constantFrom(...BITS)), { minLength: 1, maxLength: 12 })
-  )
-  .map(([text, edits]) =>
-    edits.reduce((now, [at, length, bit]) => {
-      const from = at % (now.length + 1);
-      return now.slice(0, from) + bit + now.slice(from + length);
-    }, text)
-  );
-
 describe('readPattern() never throws, keeps its places, and gives the same each time', () => {
   test('on the examples', () => {
     for (const text of EXAMPLES) expectLaws(text);
   });
 
   test('on mutated examples', () => {
-    fc.assert(fc.property(mutated, expectLaws), { seed: 64, numRuns: 200 });
+    fc.assert(fc.property(mutated(EXAMPLES), expectLaws), { seed: 64, numRuns: 200 });
   });
 
   test('on heaps of fragments', () => {

@@ -31,28 +31,24 @@ export function atEdge(part: AtEdge): string {
     case 'remove-markers':
       return 'removing all markers';
     case 'locking-marker':
-      return lockingMarker(part);
+      return lock(part.name);
     case 'pick-up':
       return pickUp(part);
     case 'cast-on-here':
       return `CO ${stitches(part.count)} over the gap`;
     case 'bind-off':
-      return bindOff(part);
+      return `BO ${part.count ? stitches(part.count) : 'all sts'}`;
     case 'hold':
       return hold(part);
-    case 'turn':
-      return TURNS[part.mark];
     case 'waste-yarn':
       return `k${sized(part.count)} with waste yarn, sl these sts back to left needle`;
+    case 'turn':
+      return TURNS[part.mark];
   }
 }
 
-function lockingMarker({ name }: Extract<AtEdge, { kind: 'locking-marker' }>): string {
-  return ['place a locking marker', name?.replace(/^m/u, '')].filter(Boolean).join(' ');
-}
-
-function bindOff({ count }: Extract<AtEdge, { kind: 'bind-off' }>): string {
-  return `BO ${count ? stitches(count) : 'all sts'}`;
+function lock(name: string | null): string {
+  return `place a locking marker${name === null ? '' : ` ${name.replace(/^m/u, '')}`}`;
 }
 
 function hold({ count, name }: Extract<AtEdge, { kind: 'hold' }>): string {

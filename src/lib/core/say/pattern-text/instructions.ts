@@ -131,20 +131,16 @@ function instruction(part: Single, place: Place): string {
     case 'shape':
       return shape(part);
     case 'over':
+      return `${part.section.replace(/ half$/u, ' half of rnd')}: ${inner(part.body, place)}`;
     case 'over-needles':
-      return `${stretchName(part)}: ${inner(part.body, place)}`;
+      return `${needles(part.needles).replace(/^the /u, '')}: ${inner(part.body, place)}`;
     default:
       return isAtEdge(part) ? atEdge(part) : arrangement(part);
   }
 }
 
-function workTo({ operation, target: place }: Extract<Instruction, { kind: 'work-to' }>): string {
-  return `${operation?.name ?? 'work in patt'} ${target(place)}`;
-}
-
-function stretchName(part: Extract<Instruction, { kind: 'over' | 'over-needles' }>): string {
-  if (part.kind === 'over') return part.section.replace(/ half$/u, ' half of rnd');
-  return needles(part.needles).replace(/^the /u, '');
+function workTo({ operation, target: to }: Extract<Instruction, { kind: 'work-to' }>): string {
+  return `${operation ? operation.name : 'work in patt'} ${target(to)}`;
 }
 
 const EDGE_KINDS: ReadonlySet<Instruction['kind']> = new Set<AtEdge['kind']>([
