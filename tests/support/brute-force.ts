@@ -4,6 +4,7 @@
  */
 
 import type { Row, Stage, Step } from '$lib/core/model/fabric.ts';
+import { arrangementsOf } from './rings.ts';
 
 /** The needles of a question. */
 export interface Needles {
@@ -21,7 +22,10 @@ export interface Tried {
 /** Every layout of a round stage, in the total order of the solver's contract, the impossible ones last. */
 export function tryAll(stage: Stage, needles: Needles): Tried[] {
   const stitches = stage.start.stitches.length;
-  const tried = choices(stitches, needles.count).map((breaks) => ({ breaks, price: priceOf(stage, breaks, needles) }));
+  const tried = arrangementsOf(stitches, needles.count).map((breaks) => ({
+    breaks,
+    price: priceOf(stage, breaks, needles)
+  }));
   const facts = ({ breaks, price }: Tried) => [
     price === Infinity ? Number.MAX_SAFE_INTEGER : price,
     breaks[0] === 0 ? 0 : 1,
@@ -33,15 +37,6 @@ export function tryAll(stage: Stage, needles: Needles): Tried[] {
     const at = a.findIndex((fact, index) => fact !== b[index]);
     return at < 0 ? 0 : a[at]! - b[at]!;
   });
-}
-
-function choices(stitches: number, count: number, from = 0): number[][] {
-  if (count === 0) return [[]];
-  const found: number[][] = [];
-  for (let gap = from; gap < stitches; gap += 1) {
-    for (const rest of choices(stitches, count - 1, gap + 1)) found.push([gap, ...rest]);
-  }
-  return found;
 }
 
 function priceOf(stage: Stage, breaks: readonly number[], needles: Needles): number {
