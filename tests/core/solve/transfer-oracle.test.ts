@@ -144,6 +144,9 @@ describe('fewestSlipsThenWorking()', () => {
     expect(working('8: 0 4 > 2 6', 3, 6)).toEqual(FREE);
     // Room for five: one stitch off the last needle before it goes on.
     expect(working('8: 0 4 > 2 6', 3, 5)).toEqual({ slips: 1, moves: 1 });
+    // Room for four, and two sticks free: a needle round the BOR is one that goes on there, so beginning a free stick at
+    // the BOR is another layout. The last needle is full; its last stitch gets a free stick, which then goes on.
+    expect(working('8: 0 4 > 2 6', 4, 4)).toEqual({ slips: 1, moves: 1 });
     // Back: three sticks hold at the start, so the last one goes on for four, 2 + 4 = 6; the first one is free for the rest.
     expect(working('8: 2 6 > 0 4', 3, 6)).toEqual(FREE);
     expect(working('8: 2 6 > 0 4', 3, 5)).toEqual({ slips: 1, moves: 1 });
