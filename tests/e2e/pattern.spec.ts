@@ -26,7 +26,7 @@ test('a mistake is shown at its place and goes when it is mended', async ({ page
   await expect(message).toHaveCount(1);
   await expect(message).toContainText('line 6');
   await expect(page.locator('.cm-lintRange-error')).toBeVisible();
-  await message.getByRole('button').click();
+  await message.getByRole('button', { name: /^Mistake/u }).click();
   await expect(text).toBeFocused();
   await text.fill(GOOD);
   await expect(message).toHaveCount(0);

@@ -14,7 +14,7 @@ test('SetupSwitch names every set-up and marks the one in use', () => {
   expect(body).toMatch(/value="magic-loop"\s+checked/u);
 });
 
-test('Messages tells severity, line, sizes, message and remedy in words', () => {
+test('Messages tells severity, line, sizes, message, remedy and what mends it in words', () => {
   const { body } = render(Messages, {
     props: {
       messages: [
@@ -27,14 +27,16 @@ test('Messages tells severity, line, sizes, message and remedy in words', () => 
           expected: 40,
           found: 38,
           sizes: [1],
-          line: 12
+          line: 12,
+          fixes: [{ words: 'Print 38', edits: [] }]
         }
       ],
       sizes: ['S', 'M'],
-      onGo: NOTHING
+      onGo: NOTHING,
+      onMend: NOTHING
     }
   });
-  for (const words of ['Mistake, line 12, size M', '40 expected, 38 found.', 'Look at the row before.'])
+  for (const words of ['Mistake, line 12, size M', '40 expected, 38 found.', 'Look at the row before.', 'Print 38'])
     expect(body.replace(/<!--.*?-->/gu, '')).toContain(words);
 });
 
@@ -80,10 +82,11 @@ test('Messages shows the first of very many, and how many more there are', () =>
     expected: null,
     found: null,
     sizes: [],
-    line: 1
+    line: 1,
+    fixes: []
   };
   const messages = Array.from({ length: 250 }, () => message);
-  const { body } = render(Messages, { props: { messages, sizes: [''], onGo: NOTHING } });
+  const { body } = render(Messages, { props: { messages, sizes: [''], onGo: NOTHING, onMend: NOTHING } });
   expect(body.match(/<li/gu)).toHaveLength(100);
   expect(body.replace(/<!--.*?-->/gu, '')).toContain('Show 100 of 150 more');
 });

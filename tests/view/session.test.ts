@@ -169,3 +169,11 @@ test('a layout that goes back to the best one after another was tried is taken',
   answers.answer();
   expect(session.layout).toEqual(layout);
 });
+
+test('the cursor in a line that repeats rows goes to the first of them', () => {
+  const session = opened(TEXT.replace('Rnds 1-3: K.', 'Rnd 1: K.\nRnd 2: P.\nRep rnds 1 and 2 twice more.'));
+  session.followLine(8);
+  expect([session.stage, session.row]).toEqual([0, 2]);
+  session.followLine(11);
+  expect([session.stage, session.row]).toEqual([1, 0]);
+});

@@ -1,7 +1,6 @@
 /** The front door: opening files and tidying what was pasted. */
 
 export { openFile } from './open-file.ts';
-export type { GivenFile, NamedBytes } from './open-file.ts';
 export { pagesToText } from './pages-to-text.ts';
 export { tidyPasted } from './tidy.ts';
-export type { Item, Opened, Page } from './types.ts';
+export type { Item, Page } from './types.ts';

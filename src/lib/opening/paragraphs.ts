@@ -34,7 +34,7 @@ const LEAST_FILL = 0.6;
 const ENOUGH_LINES = 4;
 
 /** True when a line is a heading by its print: larger letters, or bold ones that say no instruction. */
-export function isHeading(line: Line, manner: Manner): boolean {
+function isHeading(line: Line, manner: Manner): boolean {
   const isLarge = line.fontSize >= LARGER * manner.fontSize;
   const isBold = line.bold && !manner.bold && !/\d/u.test(line.text);
   return (isLarge || isBold) && mayBeHeading(line.text);

@@ -92,7 +92,7 @@ function receiver({ work, context }: Performance, ref: NeedleRef): NeedleId | nu
 }
 
 /** The told needle that is meant; "the heel needle" may be the one that was worked flat last, whatever it is called. */
-export function findNeedle(work: RowWork, context: Context, ref: NeedleRef): NeedleId | null {
+function findNeedle(work: RowWork, context: Context, ref: NeedleRef): NeedleId | null {
   const needle = context.needles.find(ref);
   if (ref.kind !== 'named' || !/^(?:heel|flap)$/u.test(ref.name)) return needle;
   if (needle !== null && work.holds(needle)) return needle;

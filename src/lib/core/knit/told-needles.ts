@@ -32,7 +32,7 @@ export function hasNeedleWords({ over, statements }: StageText): boolean {
 }
 
 /** Whether an instruction of a row, at any depth, passes a test. */
-export function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
+function bodyHas(body: readonly Instruction[], test: (instruction: Instruction) => boolean): boolean {
   return body.some((part) => test(part) || ('body' in part && bodyHas(part.body, test)));
 }
 

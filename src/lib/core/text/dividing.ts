@@ -88,7 +88,9 @@ function readEvenly(at: Cursor): (Sized<number> | null)[] | null {
   const first = at.at;
   at.skip('and');
   if (!at.take(...DIVIDE, 'divided', 'arranged')) return null;
-  at.skip('the', 'all', 'these', ...STITCH_WORDS, 'evenly', 'equally', 'out');
+  at.skip('the', 'all');
+  if (at.take('these')) readCount(at);
+  at.skip(...STITCH_WORDS, 'evenly', 'equally', 'out');
   if (!at.take('over', 'between', 'onto', 'among', 'on', 'across') && !at.phrase('on to')) return null;
   at.skip('the');
   const needles = at.whole() ?? at.scope.holding;

@@ -162,6 +162,7 @@ function numbered(needles: ReturnType<typeof readNeedles>): string[] | null {
 
 // "13 on the first two needles, 14 on the last", "28 on two needles, 24 on one".
 function readHowMany(at: Cursor): Loads | null {
+  if (at.peek(-1)?.text === 'these') return null;
   const loads: Sized<number>[] = [];
   for (;;) {
     const more = at.attempt(() => {

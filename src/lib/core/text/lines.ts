@@ -42,10 +42,16 @@ function goesOn(source: TokenText, at: { readonly before: Line; readonly line: L
   if (!isNextLine(source, at) || !last || !first || isBeginning(first)) return false;
   if (isEnd(last, first)) return false;
   const cursor = (told: Line) => new Cursor(source, scope, { from: told.first, end: told.end });
-  if (cursor(line).looksLike(readLabel) || cursor(before).looksLike(readHeading)) return false;
+  if (cursor(line).looksLike(readLabel) || isHeadingAlone(cursor(before))) return false;
   if (/^[,;-]$/u.test(last.text)) return true;
   const mayGoOn = !first.capital || before.to - before.from >= WRAPPED;
   return mayGoOn && !cursor(line).looksLike(readHeading);
+}
+
+// A heading with instructions behind it on its line goes on like any other.
+function isHeadingAlone(line: Cursor): boolean {
+  const heading = readHeading(line);
+  return heading !== null && heading.end >= line.range.end;
 }
 
 // The line after the title never goes on with it.

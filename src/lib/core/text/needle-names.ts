@@ -30,7 +30,7 @@ const LEADING = new Set(['first', 'second', 'third', 'fourth', 'other', '1st', '
 const ORDINALS: Readonly<Record<string, string>> = { '1st': 'first', '2nd': 'second', '3rd': 'third', '4th': 'fourth' };
 
 /** A needle with this role. */
-export function named(name: string | number): NeedleRef {
+function named(name: string | number): NeedleRef {
   return { kind: 'named', name: String(name) };
 }
 

@@ -261,12 +261,21 @@ function isChart(stage: OpenStage | undefined | null): boolean {
   return /^chart(?: \w)?$/iu.test(stage?.name ?? '');
 }
 
+// Nothing but blanks and marks.
+function isSilentBetween(text: string, from: number, to: number): boolean {
+  return !/[\p{L}\p{N}]/u.test(text.slice(from, to));
+}
+
 // Sentences of prose that stand together are one note.
 function mergeProse(text: string, statements: readonly Statement[]): Statement[] {
   const merged: Statement[] = [];
   for (const statement of statements) {
     const last = merged.at(-1);
-    if (statement.kind === 'prose' && last?.kind === 'prose') {
+    if (
+      statement.kind === 'prose' &&
+      last?.kind === 'prose' &&
+      isSilentBetween(text, last.span.to, statement.span.from)
+    ) {
       const span = { from: last.span.from, to: statement.span.to };
       merged[merged.length - 1] = { kind: 'prose', text: text.slice(span.from, span.to).trim(), span };
     } else merged.push(statement);

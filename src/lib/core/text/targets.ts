@@ -163,7 +163,14 @@ function readCountedSection(at: Cursor): Target | null {
 function readOver(at: Cursor): Target | null {
   if (!at.take('over')) return null;
   at.skip('all', 'the');
-  return at.attempt(readCountedSection) ?? readSection(at);
+  return at.attempt(readCountedSection) ?? readSection(at) ?? at.attempt(readNext);
+}
+
+// "(over the) next 8 sts".
+function readNext(at: Cursor): Target | null {
+  if (!at.take('next')) return null;
+  const count = readCount(at);
+  return count && at.take('st', 'sts', 'stitch', 'stitches') ? { kind: 'next', count } : null;
 }
 
 // "until 3 sts rem", "until 3 sts remain before marker".

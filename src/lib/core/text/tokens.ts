@@ -175,7 +175,7 @@ function withoutDots(
 function endsSentence(tokens: readonly Token[], index: number, ends: ReadonlySet<number>): boolean {
   const next = tokens[index + 1];
   const isStitch = /^[kps]$/u.test(tokens[index - 1]!.text);
-  if (ends.has(index)) return !isStitch && !next;
+  if (ends.has(index)) return !next || next.capital || next.kind === 'ordinal';
   return (isStitch && next?.kind === 'ordinal') || (next?.kind === 'word' && next.capital);
 }
 

@@ -34,7 +34,7 @@ const counts = StateField.define<RangeSet<GutterMarker>>({
 });
 
 function markersOf(list: readonly LineCount[], state: EditorState): RangeSet<GutterMarker> {
-  const inside = list.filter(({ line }) => line >= 1 && line <= state.doc.lines);
+  const inside = list.filter(({ line, words }) => words !== '' && line >= 1 && line <= state.doc.lines);
   return RangeSet.of(
     inside.map((count) => new CountMarker(count).range(state.doc.line(count.line).from)),
     true

@@ -53,6 +53,56 @@ export const look = EditorView.theme({
   '.cm-lint-marker-info': { content: 'none', border: '2px solid var(--graphite)', borderRadius: '50%' },
   '.cm-tooltip': { backgroundColor: 'var(--leaf)', border: '1px solid var(--edge)', borderRadius: 'var(--round)' },
   '.cm-diagnostic': { padding: '0.375rem 0.75rem', borderLeft: '0', fontFamily: 'var(--text-font)', maxWidth: '26rem' },
+  '.cm-diagnosticAction': {
+    minHeight: '1.75rem',
+    margin: '0.25rem 0.5rem 0 0',
+    padding: '0.125rem 0.625rem',
+    backgroundColor: 'var(--leaf)',
+    border: '1px solid var(--edge)',
+    borderRadius: 'var(--round)',
+    color: 'var(--ink)',
+    cursor: 'pointer'
+  },
+  '.cm-diagnosticAction:hover': { backgroundColor: 'var(--sand)' },
+  '.reading': { padding: '0.375rem 0.75rem', maxWidth: 'min(26rem, 90vw)', fontFamily: 'var(--text-font)' },
+  '.reading p:first-child': { fontWeight: '700' },
+  '.reading p + p': { color: 'var(--graphite)' },
+  '.cm-tooltip.cm-tooltip-autocomplete > ul': {
+    fontFamily: 'var(--text-font)',
+    fontSize: '0.9375rem',
+    maxWidth: 'min(34rem, 94vw)',
+    maxHeight: '15rem'
+  },
+  '.cm-tooltip.cm-tooltip-autocomplete > ul > li': {
+    display: 'flex',
+    gap: '1rem',
+    justifyContent: 'space-between',
+    padding: '0.25rem 0.625rem',
+    lineHeight: '1.4'
+  },
+  '.cm-tooltip.cm-tooltip-autocomplete > ul > li[aria-selected]': {
+    backgroundColor: 'var(--ink)',
+    color: 'var(--paper)'
+  },
+  '.cm-completionLabel': { flex: 'none', fontWeight: '700', fontVariantNumeric: 'tabular-nums' },
+  '.cm-completionMatchedText': { textDecoration: 'none' },
+  '.cm-completionDetail': {
+    marginLeft: '0',
+    overflow: 'hidden',
+    textOverflow: 'ellipsis',
+    fontStyle: 'normal',
+    color: 'var(--graphite)'
+  },
+  'li[aria-selected] .cm-completionDetail': { color: 'inherit', whiteSpace: 'normal' },
+  '.cm-foldGutter .cm-gutterElement': { width: '1rem', textAlign: 'center', cursor: 'pointer' },
+  '.cm-foldPlaceholder': {
+    margin: '0 0.5rem',
+    padding: '0 0.5rem',
+    backgroundColor: 'var(--sand)',
+    border: '1px solid var(--edge)',
+    borderRadius: 'var(--round)',
+    color: 'var(--ink)'
+  },
   '.cm-panels': { backgroundColor: 'var(--sand)', color: 'var(--ink)' },
   '.cm-panel input, .cm-panel button': {
     background: 'var(--leaf)',

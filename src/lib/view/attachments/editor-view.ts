@@ -2,23 +2,29 @@
 
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
 import { LRLanguage, syntaxHighlighting } from '@codemirror/language';
-import { type Diagnostic as Mark, lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
+import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
 import { search, searchKeymap } from '@codemirror/search';
-import { EditorState, type Extension } from '@codemirror/state';
+import { EditorState, Prec, StateEffect, type Extension } from '@codemirror/state';
 import { EditorView, keymap, lineNumbers } from '@codemirror/view';
-import { MOST_TEXT, patternLanguage, type Diagnostic } from '$lib/core/index.ts';
+import { MOST_TEXT, patternLanguage } from '$lib/core/index.ts';
 import { countGutter, setCounts } from './count-gutter.ts';
 import { inks, look } from './editor-look.ts';
-import type { EditorOptions } from './editor.svelte.ts';
+import type { Edit, EditorOptions, Wanted } from './editor.svelte.ts';
+import { folding } from './folding.ts';
 import { lineKinds, setKinds } from './line-kinds.ts';
+import { markOf, mend, mendingKey } from './mending.ts';
 
 const language = LRLanguage.define({ parser: patternLanguage });
 
-/** The marks of the editor have names of their own. */
-const SEVERITIES = { error: 'error', warning: 'warning', note: 'info' } as const;
-
 /** The text as a field of its own that the keyboard reaches. */
-const ATTRIBUTES = { 'aria-label': 'Pattern text', spellcheck: 'false', autocapitalize: 'off', tabindex: '0' };
+const ATTRIBUTES = {
+  'aria-label': 'Pattern text',
+  'aria-description':
+    'Control Space offers words, F2 tells what a word means, Control full stop mends a mistake, Alt Enter shows the row on the needles.',
+  spellcheck: 'false',
+  autocapitalize: 'off',
+  tabindex: '0'
+};
 
 /** What is known about the present text. */
 type Findings = Pick<EditorOptions, 'diagnostics' | 'counts' | 'kinds'>;
@@ -27,10 +33,12 @@ type Findings = Pick<EditorOptions, 'diagnostics' | 'counts' | 'kinds'>;
 export class PatternView {
   readonly #view: EditorView;
   readonly #options: EditorOptions;
+  #gone = false;
 
   constructor(parent: Element, options: EditorOptions) {
     this.#options = options;
     this.#view = new EditorView({ parent, doc: options.text, extensions: this.#extensions() });
+    void this.#fetchHand();
   }
 
   /** Takes a text that did not come from typing. The step can be undone. */
@@ -43,30 +51,45 @@ export class PatternView {
   /** Shows what was found in the present text. */
   showFindings(found: Findings): void {
     const { state } = this.#view;
-    const marks = found.diagnostics.map((diagnostic) => markOf(diagnostic, state.doc.length));
+    const knitted = state.doc.toString();
+    const marks = found.diagnostics.map((message) => markOf(message, knitted));
     this.#view.dispatch(setDiagnostics(state, marks));
     this.#view.dispatch({ effects: [setCounts.of(found.counts), setKinds.of(found.kinds)] });
   }
 
-  /** Puts the cursor at an offset and shows it. */
-  goTo(at: number): void {
+  /** Does what was asked from outside. */
+  take({ at, edits }: Wanted): void {
+    if (edits) this.#mend(edits);
+    else this.#goTo(at);
+  }
+
+  #mend(edits: readonly Edit[]): void {
+    mend(this.#view, edits, { knitted: this.#options.knitted ?? '', moved: 0 });
+  }
+
+  // Puts the cursor at an offset and shows it.
+  #goTo(at: number): void {
     const anchor = Math.min(at, this.#view.state.doc.length);
+    this.#view.focus(); // first, so that the line is told
     this.#view.dispatch({ selection: { anchor }, effects: EditorView.scrollIntoView(anchor, { y: 'center' }) });
-    this.#view.focus();
   }
 
   destroy(): void {
+    this.#gone = true;
     this.#view.destroy();
   }
 
   #extensions(): Extension[] {
     return [
       lineNumbers(),
+      folding,
       lintGutter(),
       countGutter,
       lineKinds,
       history(),
       search({ top: true }),
+      mendingKey,
+      keymap.of([{ key: 'Alt-Enter', run: () => this.#show() }]),
       keymap.of([...defaultKeymap, ...historyKeymap, ...lintKeymap, ...searchKeymap]),
       EditorView.lineWrapping,
       EditorView.contentAttributes.of(ATTRIBUTES),
@@ -81,23 +104,30 @@ export class PatternView {
     ];
   }
 
+  // The editor is there first; without its hand it can still be written in.
+  async #fetchHand(): Promise<void> {
+    const fetched = await import('./hand/hand.ts').catch(() => null);
+    if (!fetched || this.#gone) return;
+    const hand = fetched.helpingHand(() => this.#options.names);
+    this.#view.dispatch({ effects: StateEffect.appendConfig.of(Prec.high(hand)) });
+  }
+
+  #show(): boolean {
+    this.#options.onShow(this.#line());
+    return true;
+  }
+
+  #line(): number {
+    const { doc, selection } = this.#view.state;
+    return doc.lineAt(selection.main.head).number;
+  }
+
   #fits(length: number): boolean {
     if (length > MOST_TEXT) this.#options.onTooLong();
     return length <= MOST_TEXT;
   }
 
   #tellLine(): void {
-    const { state, hasFocus } = this.#view;
-    if (hasFocus) this.#options.onLine(state.doc.lineAt(state.selection.main.head).number);
+    if (this.#view.hasFocus) this.#options.onLine(this.#line());
   }
-}
-
-function markOf(diagnostic: Diagnostic, length: number): Mark {
-  const { span, severity, message, remedy } = diagnostic;
-  return {
-    from: Math.min(span.from, length),
-    to: Math.min(span.to, length),
-    severity: SEVERITIES[severity],
-    message: remedy ? `${message} ${remedy}` : message
-  };
 }

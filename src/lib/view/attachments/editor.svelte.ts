@@ -2,7 +2,7 @@
 
 import { untrack } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
-import type { Diagnostic } from '$lib/core/index.ts';
+import type { Diagnostic, Operation } from '$lib/core/index.ts';
 
 /** The stitches of one line of the text. */
 export interface LineCount {
@@ -21,17 +21,46 @@ export interface LineKind {
   readonly kind: 'title' | 'heading' | 'prose';
 }
 
+/** One change of the text, in UTF-16 code units from 0, half-open. */
+export interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly insert: string;
+}
+
+/** A message with the changes that may mend it. */
+export type Found = Diagnostic & {
+  readonly fixes: readonly { readonly words: string; readonly edits: readonly Edit[] }[];
+};
+
+/** What the text gives names to. */
+export interface Names {
+  readonly terms: readonly Pick<Operation, 'name' | 'words' | 'takes' | 'makes' | 'leans' | 'crosses'>[];
+  readonly sections: readonly string[];
+  readonly markers: readonly string[];
+}
+
+/** What somebody outside asks of the editor: to go to a place, or to change the text there. */
+export interface Wanted {
+  readonly at: number;
+  /** Changes of the text that was knitted last. */
+  readonly edits?: readonly Edit[];
+}
+
 /** What the editor shows and whom it tells. Fields may change: they are read anew each time. */
 export interface EditorOptions {
   readonly text: string;
   /** The text that the diagnostics and counts belong to; `null` when there are none yet. */
   readonly knitted: string | null;
-  readonly diagnostics: readonly Diagnostic[];
+  readonly diagnostics: readonly Found[];
   readonly counts: readonly LineCount[];
   readonly kinds: readonly LineKind[];
-  readonly wanted: { readonly at: number } | null;
+  readonly names: Names;
+  readonly wanted: Wanted | null;
   readonly onText: (text: string) => void;
   readonly onLine: (line: number) => void;
+  /** Called when a line is to be seen on the needles. */
+  readonly onShow: (line: number) => void;
   /** Called when the cursor has gone where it was wanted. */
   readonly onWent: () => void;
   /** Called when a change is refused because the text would be too long. */
@@ -59,7 +88,7 @@ export function editor(options: EditorOptions): Attachment {
     });
     $effect(() => {
       if (!made || !options.wanted) return;
-      made.goTo(options.wanted.at);
+      made.take(options.wanted);
       options.onWent();
     });
     return () => {

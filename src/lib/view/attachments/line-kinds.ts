@@ -22,3 +22,20 @@ function decorate(kinds: readonly LineKind[], state: EditorState): DecorationSet
   const ranges = inside.map(({ line, kind }) => Decoration.line({ class: kind }).range(state.doc.line(line).from));
   return RangeSet.of(ranges, true);
 }
+
+/** What the line at an offset is; `null` for instructions, and for what has not been read yet. */
+export function kindOfLine(state: EditorState, from: number): LineKind['kind'] | null {
+  let kind: LineKind['kind'] | null = null;
+  state.field(lineKinds).between(from, from, (at, _, { spec }) => {
+    if (at === from) kind = (spec as { class: LineKind['kind'] }).class;
+  });
+  return kind;
+}
+
+/** Where the next heading line begins, from an offset on; `null` when there is none. */
+export function nextHeading(state: EditorState, from: number): number | null {
+  for (const cursor = state.field(lineKinds).iter(from); cursor.value; cursor.next()) {
+    if (cursor.from >= from && (cursor.value.spec as { class: string }).class === 'heading') return cursor.from;
+  }
+  return null;
+}

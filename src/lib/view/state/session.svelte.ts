@@ -138,11 +138,12 @@ export class Session {
     this.#ask();
   }
 
-  /** Goes to the stage that a line of the text belongs to, and to its row if it is one. */
+  /** Goes to the stage that a line of the text belongs to, and to the first row that is knitted from it. */
   followLine(line: number): void {
     const stage = this.piece.stages.findLastIndex((other) => other.line <= line);
     if (stage < 0) return;
-    const row = this.piece.stages[stage]!.rows.findIndex((other) => other.line === line);
+    const place = this.piece.counts.find((other) => other.line === line)?.place;
+    const row = place?.stage === stage ? place.row : -1;
     if (stage !== this.stage) this.#goTo(stage, Math.max(0, row));
     else if (row >= 0 && row !== this.row) this.chooseRow(row);
   }

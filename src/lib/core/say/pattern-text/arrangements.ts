@@ -2,7 +2,7 @@
 
 import type { Arrangement } from '../../model/needle-words.ts';
 import { flatOver, needle, needleNamed, needles, theNeedle } from './needles.ts';
-import { and, inWords, stitches } from './numbers.ts';
+import { inWords, stitches } from './numbers.ts';
 
 /** One arrangement. */
 export function arrangement(action: Arrangement): string {
@@ -68,9 +68,4 @@ function workFlat(over: Extract<Arrangement, { kind: 'work-flat' }>['over']): st
 function beginning({ to }: Extract<Arrangement, { kind: 'move-bor' }>): string {
   if (to === null) return 'here';
   return to.kind === 'named' ? `at ${needle(to)}` : 'with this st';
-}
-
-/** Several arrangements told in one sentence. */
-export function arrangements(actions: readonly Arrangement[]): string {
-  return actions.map(arrangement).join('; then ') || and([]);
 }

@@ -20,6 +20,8 @@ import type {
 } from '$lib/core/index.ts';
 import type { Limits, TriedLayout } from '$lib/project/project.ts';
 import type { CountedLine, KindOfLine } from './counts.ts';
+import type { Fix } from './fixes.ts';
+import type { Glossary } from './glossary.ts';
 
 /** Everything that the answer depends on. */
 export interface Question {
@@ -56,10 +58,11 @@ export interface Piece {
   readonly counts: readonly CountedLine[];
   readonly kinds: readonly KindOfLine[];
   readonly stages: readonly StageOutline[];
+  readonly glossary: Glossary;
 }
 
-/** Something found in the text, with its line from 1. */
-export type Message = Diagnostic & { readonly line: number };
+/** Something found in the text, with its line from 1 and what could be written instead. */
+export type Message = Diagnostic & { readonly line: number; readonly fixes: readonly Fix[] };
 
 /** A stage in outline. */
 export interface StageOutline {
@@ -125,7 +128,8 @@ export const NO_PIECE: Piece = {
   messages: [],
   counts: [],
   kinds: [],
-  stages: []
+  stages: [],
+  glossary: { terms: [], sections: [], markers: [] }
 };
 
 /** The limits among the settings. */
