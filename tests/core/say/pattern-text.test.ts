@@ -15,9 +15,11 @@ const OPEN: Readonly<Record<string, string>> = {
 
 function expectSame(text: string): void {
   const first = knitText(text);
-  const again = knitText(writePattern(first.pattern));
+  const written = writePattern(first.pattern);
+  const again = knitText(written);
   expect(meaningOf(again.pattern)).toEqual(meaningOf(first.pattern));
   expect(countsOfRows(again.fabrics)).toEqual(countsOfRows(first.fabrics));
+  expect(writePattern(again.pattern)).toBe(written);
 }
 
 /** Wordings in small patterns that are read differently, each with the gap in the reader behind it. */
