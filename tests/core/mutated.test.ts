@@ -30,6 +30,10 @@ describe('brokenLaws()', () => {
     expect(brokenLaws(withRow((row) => ({ ...row, steps: row.steps.slice(1) })))).toHaveLength(1);
   });
 
+  test('finds a stage that is lost without a word', () => {
+    expect(brokenLaws({ ...workpiece, fabrics: [{ ...fabric!, stages: [] }] })).toHaveLength(1);
+  });
+
   test('finds a place outside the text', () => {
     expect(brokenLaws(withRow((row) => ({ ...row, span: { from: 0, to: 1000 } })))).toHaveLength(1);
     expect(brokenLaws({ ...workpiece, text: '' }).length).toBeGreaterThan(0);

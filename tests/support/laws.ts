@@ -19,8 +19,16 @@ export function brokenLaws(workpiece: Workpiece): string[] {
       .filter(({ from, to }) => !(from >= 0 && to >= from && to <= text.length))
       .map(({ from, to }) => `the span from ${from} to ${to} leaves the text of ${text.length}`),
     ...(pattern.sizes.length === fabrics.length ? [] : ['not every size was knitted']),
-    ...fabrics.flatMap((fabric) => rowsOf(fabric).flatMap(wrongAccount))
+    ...fabrics.flatMap((fabric) => rowsOf(fabric).flatMap(wrongAccount)),
+    ...fabrics
+      .filter((fabric) => endsSilently(workpiece, fabric))
+      .map(({ size }) => `stages of size "${size}" are lost`)
   ];
+}
+
+// Knitting may end early at a limit, but says so.
+function endsSilently({ pattern }: Workpiece, { stages, diagnostics }: Fabric): boolean {
+  return stages.length < pattern.stages.length && !diagnostics.some(({ code }) => code.startsWith('too-many-'));
 }
 
 function rowsOf({ stages }: Fabric): Row[] {

@@ -29,7 +29,7 @@ export function atEdge(part: AtEdge): string {
     case 'marker':
       return marked(part);
     case 'remove-markers':
-      return 'removing all markers';
+      return 'remove all markers';
     case 'locking-marker':
       return lock(part.name);
     case 'pick-up':

@@ -158,7 +158,8 @@ function group({ body, extent }: Extract<Instruction, { kind: 'group' }>, place:
   const text = inner(body, place);
   if (!isStarred) return `[${text}] ${often(extent)}`;
   const sign = '*'.repeat(place.depth + 1);
-  return `${sign}${text}; rep from ${sign} ${often(extent)}`;
+  const gap = text.startsWith('*') ? ' ' : '';
+  return `${sign}${gap}${text}; rep from ${sign} ${often(extent)}`;
 }
 
 function often(extent: Extent): string {

@@ -72,5 +72,5 @@ export function and(parts: readonly string[]): string {
 
 /** The text with a capital at its beginning. */
 export function capital(text: string): string {
-  return text.replace(/^[*[(]*\p{Ll}/u, (start) => start.toUpperCase());
+  return text.replace(/^[*[( ]*\p{Ll}/u, (start) => start.toUpperCase());
 }
